@@ -1,0 +1,33 @@
+// A change to a document is a value: it applies or says why not, goes through JSON, and merges
+// with its neighbour, so that a drag is one step of undo.
+
+/** The records of a document, and what one of their elements is called. */
+export const collections = {
+  unit: 'units',
+  part: 'parts',
+  wire: 'wires',
+  cable: 'cables',
+  support: 'supports'
+} as const;
+export type ElementName = keyof typeof collections;
+
+/** `fields` merges into the element: objects are merged key by key, null takes a key away. */
+export type Fields = Readonly<Record<string, unknown>>;
+
+export type Edit =
+  | {
+      readonly kind: `add-${ElementName}`;
+      readonly args: { readonly element: { readonly id: string } & Fields };
+    }
+  | {
+      readonly kind: `change-${ElementName}`;
+      readonly args: { readonly id: string; readonly fields: Fields };
+    }
+  | { readonly kind: `remove-${ElementName}`; readonly args: { readonly id: string } }
+  | { readonly kind: 'change-identity'; readonly args: { readonly fields: Fields } }
+  | { readonly kind: 'change-policy'; readonly args: { readonly fields: Fields } }
+  | {
+      /** All or none, one step of undo. */
+      readonly kind: 'do-many';
+      readonly args: { readonly name: string; readonly edits: readonly Edit[] };
+    };

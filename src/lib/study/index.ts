@@ -1,0 +1,2 @@
+// What the study room offers to the rooms above it.
+export * from './types.ts';

@@ -1,0 +1,34 @@
+import adapter from '@sveltejs/adapter-static';
+import { vitePreprocess } from '@sveltejs/vite-plugin-svelte';
+
+/** @type {import('@sveltejs/kit').Config} */
+export default {
+  preprocess: vitePreprocess(),
+  kit: {
+    adapter: adapter({ pages: 'build/site', assets: 'build/site', fallback: '404.html' }),
+    paths: { relative: true },
+    typescript: {
+      config: (config) => ({
+        ...config,
+        include: [...config.include, '../test/**/*.ts', '../.config/*.js', '../vite.config.ts']
+      })
+    },
+    // The same policy is sent as a header by `npm start` (src/cli/serve.ts), so that workers,
+    // which do not inherit a page's meta policy, are held to it as well.
+    csp: {
+      mode: 'hash',
+      directives: {
+        'default-src': ['none'],
+        'script-src': ['self'],
+        'worker-src': ['self'],
+        'style-src': ['self'],
+        'img-src': ['self', 'blob:', 'data:'],
+        'font-src': ['self'],
+        'connect-src': ['self'],
+        'manifest-src': ['self'],
+        'base-uri': ['none'],
+        'form-action': ['none']
+      }
+    }
+  }
+};
