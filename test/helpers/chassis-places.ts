@@ -1,0 +1,47 @@
+// Where the terminals of common parts sit, in mm from the part's middle, and the two kinds of
+// value that the builder reads.
+
+/** x and y in mm, as seen from below (the wiring side). */
+export type Spot = readonly [number, number];
+
+const rounded = (value: number): number => Math.round(value * 100) / 100;
+
+/** Lugs in a row, middle at 0. */
+export const rowOffsets = (count: number, pitchMm: number): Spot[] =>
+  Array.from({ length: count }, (_, index) => [rounded((index - (count - 1) / 2) * pitchMm), 0]);
+
+/** Diameter of the lug circle and places around it, blank ones included. */
+const sockets: Readonly<Record<number, { diameterMm: number; slots: number }>> = {
+  7: { diameterMm: 14, slots: 8 },
+  8: { diameterMm: 22, slots: 8 },
+  9: { diameterMm: 17, slots: 10 },
+  12: { diameterMm: 24, slots: 13 }
+};
+
+/** Solder lugs of a socket, clockwise from the gap at the bottom, as seen from below. The circle of
+ *  the lugs is wider than that of the pins. Common practice, no source. */
+export const circleOffsets = (pins: number): Spot[] => {
+  const { diameterMm, slots } = sockets[pins] ?? { diameterMm: 20, slots: pins };
+  const blank = slots - pins;
+  return Array.from({ length: pins }, (_, index) => {
+    const turn = (2 * Math.PI * (index + (blank + 1) / 2)) / slots;
+    return [
+      rounded((-diameterMm / 2) * Math.sin(turn)),
+      rounded((diameterMm / 2) * Math.cos(turn))
+    ];
+  });
+};
+
+const readValue = (text: string, multipliers: Readonly<Record<string, number>>): number => {
+  const match = /^([\d.]+)\s*([a-zA-Zµ]*)$/.exec(text.trim());
+  const multiplier = multipliers[match?.[2] ?? ''];
+  if (!match || multiplier === undefined) throw new Error(`cannot read the value "${text}"`);
+  return Number((Number(match[1]) * multiplier).toPrecision(12));
+};
+
+/** "470", "47k", "2.2M" in ohms. */
+export const toOhms = (text: string): number => readValue(text, { '': 1, ohm: 1, k: 1e3, M: 1e6 });
+
+/** "100 pF", "0.05 uF", "40 uF" in farads. */
+export const toFarads = (text: string): number =>
+  readValue(text, { pF: 1e-12, nF: 1e-9, uF: 1e-6, µF: 1e-6 });
