@@ -1,11 +1,11 @@
-// Runs the command line: builds it first when a source is newer than the last build. The build's
-// own words never reach stdout, which belongs to the results.
+// Runs the command line: builds it first when a source is newer than the last build, and the
+// editor too when it is to be served. The build's own words never reach stdout, which belongs
+// to the results.
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 
 const top = dirname(dirname(fileURLToPath(import.meta.url)));
-const bundle = join(top, 'build/cli/underchassis.js');
 
 const newest = (place) => {
   const stat = statSync(place);
@@ -13,13 +13,22 @@ const newest = (place) => {
     ? readdirSync(place).reduce((latest, name) => Math.max(latest, newest(join(place, name))), 0)
     : stat.mtimeMs;
 };
-const sources = ['src/lib', 'src/cli', 'package.json', '.config/cli-build.mjs'].map((name) =>
-  join(top, name)
-);
+const isStale = (built, sources) =>
+  !existsSync(built) ||
+  statSync(built).mtimeMs < Math.max(...sources.map((name) => newest(join(top, name))));
 
-if (!existsSync(bundle) || statSync(bundle).mtimeMs < Math.max(...sources.map(newest))) {
+const bundle = join(top, 'build/cli/underchassis.js');
+if (isStale(bundle, ['src/lib', 'src/cli', 'package.json', '.config/cli-build.mjs'])) {
   const { buildCli } = await import('./cli-build.mjs');
   await buildCli(top);
+}
+if (process.argv[2] === 'serve') {
+  const page = join(top, 'build/site/index.html');
+  if (isStale(page, ['src', 'static', 'package.json', 'svelte.config.js', 'vite.config.ts'])) {
+    process.stderr.write('Building the editor, once …\n');
+    const { build } = await import('vite');
+    await build({ root: top, logLevel: 'error' });
+  }
 }
 process.env.UNDERCHASSIS_HOME ??= top;
 await import(pathToFileURL(bundle).href);

@@ -1,0 +1,50 @@
+// Reading and writing files with errors that name the file and the way out. A file is written
+// beside its place first and then moved there, so that a broken write never eats the old one.
+import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
+import { dirname, resolve } from 'node:path';
+import { CommandError } from './command.ts';
+
+const maxBytes = 64 * 1024 * 1024;
+
+const reasonOf = (error: unknown): string => {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  return (
+    {
+      ENOENT: 'there is no such file',
+      EISDIR: 'that is a folder, not a file',
+      EACCES: 'this user may not read or write it',
+      ENOSPC: 'the disk is full',
+      ENOTDIR: 'a part of the path is a file, not a folder'
+    }[code] ?? (error instanceof Error ? error.message : String(error))
+  );
+};
+
+/** The bytes of a file, at most 64 MiB. */
+export const readBytes = async (path: string): Promise<Uint8Array> => {
+  try {
+    const { size } = await stat(path);
+    if (size > maxBytes)
+      throw new CommandError(
+        `${path}: ${size} bytes, and the limit is ${maxBytes}: is it the right file?`
+      );
+    return await readFile(path);
+  } catch (error) {
+    if (error instanceof CommandError) throw error;
+    throw new CommandError(`${path}: ${reasonOf(error)}: check the name and the folder`);
+  }
+};
+
+/** Writes a text file whole or not at all; its folder is made where it is missing. */
+export const writeText = async (path: string, text: string): Promise<void> => {
+  const beside = `${path}.${process.pid}.part`;
+  try {
+    await mkdir(dirname(resolve(path)), { recursive: true });
+    await writeFile(beside, text);
+    await rename(beside, path);
+  } catch (error) {
+    await rm(beside, { force: true }).catch(() => undefined);
+    throw new CommandError(
+      `${path}: not written: ${reasonOf(error)}: choose another place with --out`
+    );
+  }
+};
