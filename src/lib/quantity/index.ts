@@ -1,0 +1,2 @@
+// What the quantity room offers to the rooms above it.
+export * from './round.ts';
