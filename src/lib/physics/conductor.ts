@@ -130,7 +130,7 @@ export function ohmPerMetre({
 
 /** Resistance of a length of conductor, ohm.
  *  Valid:    0 to 100 km; otherwise SumError
- *  Example:  wireResistanceOhm({ awg: 22, lengthM: 0.3048 }) // 0.0161432
+ *  Example:  wireResistanceOhm({ awg: 22, lengthM: 0.3048 }) // 0.01614324
  */
 export function wireResistanceOhm(inputs: ConductorInputs & { readonly lengthM: number }): number {
   return ohmPerMetre(inputs) * checkedNumber('length', inputs.lengthM, lengthLimits);

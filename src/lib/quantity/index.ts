@@ -1,2 +1,3 @@
 // What the quantity room offers to the rooms above it.
 export * from './round.ts';
+export * from './format.ts';
