@@ -34,14 +34,9 @@ export const buildSuperNodes = (
   const find = (node: number): { root: number; volts: number } => {
     let root = node;
     let volts = 0;
-    for (let at = node; ;) {
-      const next = parent[at] ?? at;
-      if (next === at) {
-        root = at;
-        break;
-      }
-      volts += above[at] ?? 0;
-      at = next;
+    while (parent[root] !== undefined && parent[root] !== root) {
+      volts += above[root] ?? 0;
+      root = parent[root] ?? root;
     }
     // Path compression: every node on the way now hangs from the root.
     let rest = volts;
