@@ -45,7 +45,7 @@ const words: Readonly<Record<ColourName, string>> = {
   red: 'red rd r',
   orange: 'orange orn org or og orng oran o',
   yellow: 'yellow yel yl yw ylw ye yell y',
-  green: 'green grn gn gr. grne',
+  green: 'green grn gn',
   blue: 'blue blu bu',
   violet: 'violet vio vi vlt purple pur purp ppl prpl vt v',
   gray: 'gray grey gry gy slate slt sl',
@@ -86,13 +86,13 @@ export const parseColour = (text: string): ParsedColour | null => {
   const pieces = text
     .slice(0, 80)
     .toLowerCase()
-    .replace(/\bw\//g, ' with ')
+    .replace(/(\S\s+)w\//g, '$1 with ')
     .split(/[\s/\-+,;_()]+/)
     .filter((piece) => piece !== '');
   const found: ColourName[] = [];
   let shade: ParsedColour['shade'] = null;
   for (const [index, piece] of pieces.entries()) {
-    const word = piece === 'gr.' ? piece : piece.replace(/\.$/, '');
+    const word = piece.replace(/\.$/, '');
     // A lone "w" between two colours joins them; elsewhere it is white.
     const isJoiner =
       joiners.has(word) &&

@@ -9,3 +9,6 @@ export * from './class-ladder.ts';
 export * from './colours.ts';
 export * from './colour-code.ts';
 export * from './reference-letters.ts';
+export * from './cables.ts';
+export * from './sleeves.ts';
+export * from './clamps.ts';
