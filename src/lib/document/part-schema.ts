@@ -10,6 +10,7 @@ import {
   placedBySchema,
   pointSchema,
   positiveVoltsSchema,
+  recordOf,
   shortTextSchema,
   terminalRefSchema,
   textSchema,
@@ -130,14 +131,17 @@ const unknownElementSchema = z.looseObject({
   kind: z
     .string()
     .max(60)
-    .refine((kind) => !(kind in elementSchemas), 'an element of a known kind must have its fields')
+    .refine((kind) => !Object.hasOwn(elementSchemas, kind), {
+      error: 'an element of a known kind must have its fields',
+      abort: true
+    })
 });
 export const elementSchema = z.union([knownElementSchema, unknownElementSchema]);
 export type AnyElement = z.infer<typeof elementSchema>;
 
 /** True for an element whose kind this version knows. */
 export const isKnownElement = (element: AnyElement): element is Element =>
-  element.kind in elementSchemas;
+  Object.hasOwn(elementSchemas, element.kind);
 
 /** The kinds of part that this version draws and reckons with. The schema is open to others. */
 export const partKinds = [
@@ -191,8 +195,8 @@ export const partSchema = z.looseObject({
     })
     .optional(),
   diagramPlace: z.looseObject({ x: mmSchema, y: mmSchema, by: placedBySchema }).optional(),
-  terminals: z.record(idSchema, terminalSchema),
-  elements: z.record(idSchema, elementSchema).optional(),
+  terminals: recordOf(terminalSchema),
+  elements: recordOf(elementSchema).optional(),
   notes: textSchema.optional()
 });
 export type Part = z.infer<typeof partSchema>;

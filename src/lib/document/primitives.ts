@@ -12,7 +12,7 @@ export const idSchema = z
 export type Id = z.infer<typeof idSchema>;
 
 /** A fractional key: elements are sorted by it, and a new one fits between any two. */
-export const orderSchema = z.string().min(1).max(200);
+export const orderSchema = z.string().min(1).max(1000);
 
 export const textSchema = z.string().max(20_000);
 export const shortTextSchema = z.string().max(400);
@@ -35,6 +35,16 @@ export type Point = z.infer<typeof pointSchema>;
 /** A terminal of a part. Either may have gone missing: that is a finding, not a parse error. */
 export const terminalRefSchema = z.looseObject({ part: idSchema, terminal: idSchema });
 export type TerminalRef = z.infer<typeof terminalRefSchema>;
+
+/** Elements by their id; an element kept under another key than its own id is refused. */
+export const recordOf = <T extends z.ZodType<{ id: string }>>(elementSchema: T) =>
+  z.record(idSchema, elementSchema).check(({ value, issues }) => {
+    for (const [key, { id }] of Object.entries(value)) {
+      if (key === id) continue;
+      const message = `is "${id}", but the element is kept under "${key}"; the two must be equal`;
+      issues.push({ code: 'custom', path: [key, 'id'], message, input: id });
+    }
+  });
 
 /** Who placed a thing: what a hand placed is never moved by a layout. */
 export const placedBySchema = z.enum(['hand', 'layout']);

@@ -3,7 +3,7 @@
 import * as z from 'zod';
 import { partSchema, unitSchema } from './part-schema.ts';
 import { policySchema } from './policy-schema.ts';
-import { idSchema, shortTextSchema, textSchema } from './primitives.ts';
+import { idSchema, recordOf, shortTextSchema, textSchema } from './primitives.ts';
 import { cableSchema, supportSchema, wireSchema } from './wire-schema.ts';
 
 export const documentFormat = 'underchassis';
@@ -30,13 +30,15 @@ export const documentSchema = z.looseObject({
   version: z.literal(documentVersion),
   id: idSchema,
   /** Hashes of the saved revisions that this one came from, oldest first. */
-  lineage: z.array(z.string().regex(/^[0-9a-f]{16,64}$/)).max(10_000),
+  lineage: z
+    .array(z.string().regex(/^[0-9a-f]{16,64}$/, 'a revision is 16 to 64 of 0-9 and a-f'))
+    .max(10_000),
   identity: identitySchema,
   policy: policySchema.partial(),
-  units: z.record(idSchema, unitSchema),
-  parts: z.record(idSchema, partSchema),
-  wires: z.record(idSchema, wireSchema),
-  cables: z.record(idSchema, cableSchema),
-  supports: z.record(idSchema, supportSchema)
+  units: recordOf(unitSchema),
+  parts: recordOf(partSchema),
+  wires: recordOf(wireSchema),
+  cables: recordOf(cableSchema),
+  supports: recordOf(supportSchema)
 });
 export type ChassisDocument = z.infer<typeof documentSchema>;
