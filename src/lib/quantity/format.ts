@@ -44,10 +44,6 @@ const ohmScale: Scale = [
   [1, 'Ω'],
   [1e-3, 'mΩ']
 ];
-const faradScale: Scale = [
-  [1e-9, 'µF'],
-  [1e-12, 'pF']
-];
 const henryScale: Scale = [
   [1, 'H'],
   [1e-3, 'mH'],
@@ -89,9 +85,8 @@ export const formatOhms = (ohms: number): string => formatScaled(ohms, ohmScale)
  */
 export function formatFarads(farads: number): string {
   if (!Number.isFinite(farads)) return notKnown;
-  const isSmall = roundSignificant(Math.abs(farads), 4) < 1e-9;
-  const [, symbol] = faradScale[isSmall ? 1 : 0] ?? [1, 'F'];
-  return `${formatNumber(farads * (isSmall ? 1e12 : 1e6))} ${symbol}`;
+  const isSmall = roundSignificant(Math.abs(farads), 4) < 1e-9 && farads !== 0;
+  return isSmall ? `${formatNumber(farads * 1e12)} pF` : `${formatNumber(farads * 1e6)} µF`;
 }
 
 export const formatHenries = (henries: number): string => formatScaled(henries, henryScale);
