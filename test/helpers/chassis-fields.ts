@@ -1,8 +1,9 @@
 // How given names and fields turn into what a document stores.
 import type { Part, Terminal } from '#document/index.ts';
+import { findTubeType } from '#handbook/tube-types.ts';
 import { generateKeyBetween } from 'fractional-indexing';
-import type { ElementSpec } from './chassis-options.ts';
-import type { Spot } from './chassis-places.ts';
+import type { ElementSpec, TerminalSpec } from './chassis-options.ts';
+import { circleOffsets, socketOffsets, type Spot } from './chassis-places.ts';
 
 type Loose<T> = { [K in keyof T]?: T[K] | undefined };
 
@@ -42,4 +43,24 @@ export const elementsOf = (
     elements[id] = { ...rest, ...ends, id, order };
   }
   return elements as NonNullable<Part['elements']>;
+};
+
+/** The terminals of a tube's socket, and its cap where it has one. */
+export const tubeTerminalsOf = (
+  typeName: string,
+  more: {
+    pins?: number | undefined;
+    grounded?: readonly string[] | undefined;
+    cap?: { name: string; offset?: Spot } | undefined;
+  }
+): TerminalSpec[] => {
+  const type = findTubeType(typeName);
+  const spots = type ? socketOffsets(type.base) : circleOffsets(more.pins ?? 9, 20);
+  const pins = spots.map((offset, index) => {
+    const name = String(index + 1);
+    const grounded = more.grounded?.includes(name) === true ? true : undefined;
+    return present<TerminalSpec>({ name, offset, ending: 'tube pin', grounded });
+  });
+  const { name = 'cap', offset = [0, 0] } = more.cap ?? {};
+  return type?.topCap ? [...pins, { name, offset, ending: 'cap' }] : pins;
 };

@@ -1,5 +1,6 @@
 // Where the terminals of common parts sit, in mm from the part's middle, and the two kinds of
 // value that the builder reads.
+import { pinPlaces, tubeBaseOf, type BaseId } from '#handbook/tube-bases.ts';
 
 /** x and y in mm, as seen from below (the wiring side). */
 export type Spot = readonly [number, number];
@@ -10,27 +11,24 @@ const rounded = (value: number): number => Math.round(value * 100) / 100;
 export const rowOffsets = (count: number, pitchMm: number): Spot[] =>
   Array.from({ length: count }, (_, index) => [rounded((index - (count - 1) / 2) * pitchMm), 0]);
 
-/** Diameter of the lug circle and places around it, blank ones included. */
-const sockets: Readonly<Record<number, { diameterMm: number; slots: number }>> = {
-  7: { diameterMm: 14, slots: 8 },
-  8: { diameterMm: 22, slots: 8 },
-  9: { diameterMm: 17, slots: 10 },
-  12: { diameterMm: 24, slots: 13 }
+/** How far the solder lugs of a socket stand outside its pins. Common practice, no source. */
+const lugReachMm = 3.5;
+
+/** Solder lugs of a socket, clockwise from the key or gap, which points down, as seen from below. */
+export const socketOffsets = (base: BaseId): Spot[] => {
+  const reach = 1 + (2 * lugReachMm) / tubeBaseOf(base).circleMm;
+  return pinPlaces(base).map(({ x, y }) => [rounded(x * reach), rounded(y * reach)]);
 };
 
-/** Solder lugs of a socket, clockwise from the gap at the bottom, as seen from below. The circle of
- *  the lugs is wider than that of the pins. Common practice, no source. */
-export const circleOffsets = (pins: number): Spot[] => {
-  const { diameterMm, slots } = sockets[pins] ?? { diameterMm: 20, slots: pins };
-  const blank = slots - pins;
-  return Array.from({ length: pins }, (_, index) => {
-    const turn = (2 * Math.PI * (index + (blank + 1) / 2)) / slots;
+/** `count` terminals evenly round a circle, clockwise from the bottom, as seen from below. */
+export const circleOffsets = (count: number, diameterMm: number): Spot[] =>
+  Array.from({ length: count }, (_, index) => {
+    const turn = (2 * Math.PI * (index + 0.5)) / count;
     return [
       rounded((-diameterMm / 2) * Math.sin(turn)),
       rounded((diameterMm / 2) * Math.cos(turn))
     ];
   });
-};
 
 const readValue = (text: string, multipliers: Readonly<Record<string, number>>): number => {
   const match = /^([\d.]+)\s*([a-zA-Zµ]*)$/.exec(text.trim());

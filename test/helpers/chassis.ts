@@ -17,7 +17,7 @@ import {
   type Wire
 } from '#document/index.ts';
 import { generateKeyBetween } from 'fractional-indexing';
-import { elementsOf, idFrom, point, present } from './chassis-fields.ts';
+import { elementsOf, idFrom, point, present, tubeTerminalsOf } from './chassis-fields.ts';
 import type {
   ElementSpec,
   End,
@@ -25,7 +25,7 @@ import type {
   TerminalSpec,
   WireOptions
 } from './chassis-options.ts';
-import { circleOffsets, rowOffsets, toFarads, toOhms, type Spot } from './chassis-places.ts';
+import { rowOffsets, toFarads, toOhms, type Spot } from './chassis-places.ts';
 
 export class ChassisBuilder {
   private readonly units: Record<string, Unit> = {};
@@ -129,24 +129,22 @@ export class ChassisBuilder {
     return this;
   }
 
-  /** A tube in its socket. `pins` is how many the socket has; caps come after them. */
+  /** A tube in its socket: its pins as the handbook has them, then its cap. */
   tube(
     reference: string,
     type: string,
-    more: PartOptions & { pins?: number; caps?: readonly string[] } = {}
+    more: PartOptions & {
+      /** How many pins the socket has, for a type that the handbook does not know. */
+      pins?: number;
+      /** Pins that are bent to the saddle of the socket. */
+      grounded?: readonly string[];
+      cap?: { name: string; offset?: Spot };
+    } = {}
   ): this {
-    const spots = circleOffsets(more.pins ?? 9);
-    const pins = spots.map((offset, index) => ({
-      name: String(index + 1),
-      offset,
-      ending: 'tube pin'
-    }));
-    const caps = (more.caps ?? []).map((name) => ({
-      name,
-      offset: [0, 0] as const,
-      ending: 'cap'
-    }));
-    return this.part('tube', reference, [...pins, ...caps], { type, ...more });
+    const { pins, grounded, cap, ...rest } = more;
+    const kind = /P4/.test(type) ? 'picture tube' : 'tube';
+    const terminals = tubeTerminalsOf(type, { pins, grounded, cap });
+    return this.part(kind, reference, terminals, { type, ...rest });
   }
 
   /** A terminal strip with its lugs numbered from 1 in a row. */
