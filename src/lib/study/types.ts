@@ -1,6 +1,7 @@
 // What the study finds out about a document: nets, what each wire carries, the stress on it,
 // the insulation class that it needs and its length. Derived, never stored.
 import type { ChassisDocument, Id, Part, Policy, Terminal, Wire } from '#document/index.ts';
+import type { FunctionRole } from './function-words.ts';
 
 /** Where a figure comes from. Everything that a person sees of a figure names this. */
 export interface Amount {
@@ -22,12 +23,18 @@ export interface Net {
   readonly isChassis: boolean;
   /** A supply rail: the policy's floor class holds on it. */
   readonly isSupply: boolean;
+  /** It is a rail, or the winding or filament of a rectifier that stands at one. */
+  readonly standsOnRail: boolean;
   /** Terminal keys (see `terminalKey`), sorted. */
   readonly terminals: readonly string[];
   readonly wires: readonly Id[];
   readonly dcV: Amount | null;
   readonly acV: Amount | null;
   readonly pulseV: Amount | null;
+  /** What the dc rises to before the tubes draw, at high line; null where no source says. */
+  readonly coldDcV: Amount | null;
+  /** What the wires' functions say of the net, all of them together. */
+  readonly roles: ReadonlySet<FunctionRole>;
 }
 
 export interface Stress {
@@ -48,8 +55,23 @@ export interface Need {
   /** The stress asks for more than the ladder's last step: the figures are that last step. */
   readonly beyondLadder: boolean;
   readonly atLeast: boolean;
-  /** "18.0 kV x 1.25 = 22.5 kV" or "supply rail: 600 V at least". */
+  /** What the required class has to cover: stress x margin, or the floor of a supply rail. A rating
+   *  that reaches it will do, also one between two steps of the ladder. */
+  readonly askedV: number;
+  /** "18 kV x 1.25 = 22.5 kV" or "supply rail: 600 V at least". */
   readonly basis: string;
+}
+
+/** The conductor to put in where nothing is planned yet, by the policy. */
+export interface RecommendedConductor {
+  readonly awg: number;
+  readonly stranding: 'solid' | 'stranded';
+  readonly plating: 'bare' | 'tinned';
+  /** The class to buy: never below the highest rail of the unit where what it carries is not known. */
+  readonly classV: number;
+  readonly atLeast: boolean;
+  /** "ordinary run: 22 AWG solid tinned", and what the class rests on. */
+  readonly why: string;
 }
 
 export interface Rating {
@@ -95,16 +117,36 @@ export interface WireStudy {
   readonly cut: CutLength | null;
   /** Gauge that was found, else planned, else null. */
   readonly awg: number | null;
+  /** Null where no wire is to be bought: a component's own lead, a wire that is itself a part. */
+  readonly recommended: RecommendedConductor | null;
+  /** What the wire's own function says. */
+  readonly roles: ReadonlySet<FunctionRole>;
+}
+
+/** A terminal that exists, with the part it belongs to. */
+export interface TerminalEntry {
+  /** See `terminalKey`. */
+  readonly key: string;
+  /** Its place in `DocumentIndex.terminals`. */
+  readonly number: number;
+  readonly part: Part;
+  readonly terminal: Terminal;
 }
 
 /** The document's references resolved once, for everything that reads it. */
 export interface DocumentIndex {
   readonly wires: readonly Wire[];
   readonly parts: readonly Part[];
+  readonly partById: ReadonlyMap<Id, Part>;
+  /** All terminals, part by part. */
+  readonly terminals: readonly TerminalEntry[];
+  readonly terminalByKey: ReadonlyMap<string, TerminalEntry>;
   readonly terminalsOf: ReadonlyMap<Id, readonly Terminal[]>;
   /** By terminal key: the wires that end there, in order. */
   readonly wiresAt: ReadonlyMap<string, readonly Wire[]>;
-  /** "V3-5", "T1 red", "chassis at TS2", or what was written down for an end not found. */
+  /** The terminal that an end is at; undefined where nobody found it, or it is missing. */
+  readonly findAt: (end: Wire['from']) => TerminalEntry | undefined;
+  /** "V3-5", "T1 red", "chassis at G3", or what was written down for an end not found. */
   readonly labelOf: (end: Wire['from']) => string;
 }
 

@@ -1,0 +1,73 @@
+// Alternating volts of windings. They add up from a point that is held, the chassis or a rail, on
+// outwards. A winding that floats may have either side grounded by accident, so its whole volts
+// count on every net of it.
+import type { PlacedElement } from './circuit-elements.ts';
+import { listAt, type Lists } from './lists.ts';
+
+interface Winding {
+  readonly a: number;
+  readonly b: number;
+  readonly volts: number;
+  readonly by: string;
+}
+
+export interface WindingVolts {
+  readonly net: number;
+  readonly volts: number;
+  readonly basis: string;
+}
+
+/** Volts rms that windings put on nets.
+ *  @param isHeld the net has no alternating volts of its own: the chassis, or a rail */
+export function windingVolts(
+  elements: readonly PlacedElement[],
+  isHeld: (net: number) => boolean
+): WindingVolts[] {
+  const at: Lists<number, Winding> = new Map();
+  for (const { part, values, from, to } of elements) {
+    if (values.kind !== 'source' || values.current !== 'ac' || from === to) continue;
+    const winding = { a: from, b: to, volts: Math.abs(values.volts), by: part.reference };
+    listAt(at, from).push(winding);
+    listAt(at, to).push(winding);
+  }
+  const seen = new Set<number>();
+  const nets = [...at.keys()].sort((a, b) => a - b);
+  const inOrder = [...nets.filter(isHeld), ...nets.filter((net) => !isHeld(net))];
+  return inOrder.flatMap((start) => (seen.has(start) ? [] : group(start, at, seen, isHeld)));
+}
+
+/** All windings that hang together with a net. */
+function group(
+  start: number,
+  at: ReadonlyMap<number, readonly Winding[]>,
+  seen: Set<number>,
+  isHeld: (net: number) => boolean
+): WindingVolts[] {
+  const held = isHeld(start);
+  const reached = new Map<number, { volts: number; by: string }>([[start, { volts: 0, by: '' }]]);
+  const counted = new Set<Winding>();
+  const queue = [start];
+  seen.add(start);
+  for (let next = 0; next < queue.length; next++) {
+    const net = queue[next] ?? start;
+    const volts = reached.get(net)?.volts ?? 0;
+    for (const winding of at.get(net) ?? []) {
+      counted.add(winding);
+      const other = winding.a === net ? winding.b : winding.a;
+      if (reached.has(other)) continue;
+      const above = isHeld(other) ? 0 : volts + winding.volts;
+      reached.set(other, { volts: above, by: winding.by });
+      seen.add(other);
+      queue.push(other);
+    }
+  }
+  if (held) {
+    return [...reached]
+      .filter(([net]) => !isHeld(net))
+      .map(([net, { volts, by }]) => ({ net, volts, basis: `winding of ${by}` }));
+  }
+  const windings = [...counted];
+  const total = windings.reduce((sum, { volts }) => sum + volts, 0);
+  const basis = `winding of ${windings[0]?.by ?? ''}, either side`;
+  return [...reached.keys()].map((net) => ({ net, volts: total, basis }));
+}
