@@ -17,10 +17,10 @@ const isStale = (built, sources) =>
   !existsSync(built) ||
   statSync(built).mtimeMs < Math.max(...sources.map((name) => newest(join(top, name))));
 
-const bundle = join(top, 'build/cli/underchassis.js');
-if (isStale(bundle, ['src/lib', 'src/cli', 'package.json', '.config/cli-build.mjs'])) {
-  const { buildCli } = await import('./cli-build.mjs');
-  await buildCli(top);
+const program = join(top, 'build/cli/underchassis.js');
+if (isStale(program, ['src/lib', 'src/cli', 'package.json', '.config/bundle.mjs'])) {
+  const { bundle } = await import('./bundle.mjs');
+  await bundle(top, 'src/cli/main.ts', 'build/cli', 'underchassis.js');
 }
 if (process.argv[2] === 'serve') {
   const page = join(top, 'build/site/index.html');
@@ -31,4 +31,4 @@ if (process.argv[2] === 'serve') {
   }
 }
 process.env.UNDERCHASSIS_HOME ??= top;
-await import(pathToFileURL(bundle).href);
+await import(pathToFileURL(program).href);

@@ -1,0 +1,29 @@
+// Bundles an entry into one file that Node runs, with elk's worker beside it, byte for byte as
+// published.
+import { copyFileSync, mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { build } from 'vite';
+
+/** @param {string} top the top of the tree @param {string} entry from the top
+ *  @param {string} outDir from the top @param {string} name of the file to write */
+export const bundle = async (top, entry, outDir, name) => {
+  const folder = join(top, outDir);
+  await build({
+    root: top,
+    configFile: false,
+    logLevel: 'error',
+    publicDir: false,
+    ssr: { noExternal: true },
+    build: {
+      ssr: join(top, entry),
+      target: 'node20',
+      outDir: folder,
+      emptyOutDir: true,
+      minify: false,
+      rollupOptions: { output: { entryFileNames: name, codeSplitting: false } }
+    }
+  });
+  mkdirSync(folder, { recursive: true });
+  const worker = 'elk-worker.min.js';
+  copyFileSync(join(top, 'node_modules/elkjs/lib', worker), join(folder, worker));
+};
