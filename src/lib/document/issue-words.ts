@@ -69,7 +69,12 @@ export const issueInWords = (issue: z.core.$ZodIssue, value: unknown): IssueWord
       const wanted = kindsInWords[issue.expected] ?? issue.expected;
       return found === undefined
         ? say('is missing', `add ${wanted}`)
-        : say(`is ${inWords(found)}, where ${wanted} is expected`, `write ${wanted}`);
+        : say(
+            `is ${inWords(found)}, where ${wanted} is expected`,
+            typeof found === 'string'
+              ? `write ${wanted}, without quotes or unit`
+              : `write ${wanted}`
+          );
     }
     case 'invalid_value': {
       const choices = issue.values.map((choice) => JSON.stringify(choice)).join(', ');
