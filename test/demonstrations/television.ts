@@ -1,0 +1,42 @@
+// A 21-inch console television of 1956 or so, as it might lie on a bench half done. It never existed:
+// the circuit is of its time, the set, its numbers and its faults are made up.
+import type { ChassisDocument } from '#document/index.ts';
+import { chassis } from '../helpers/chassis.ts';
+import { addFrontAndCabinet } from './television/front-and-cabinet.ts';
+import { addUnits } from './television/frame.ts';
+import { addHeaters } from './television/heaters.ts';
+import { addHighVoltage } from './television/high-voltage.ts';
+import { addHorizontal } from './television/horizontal.ts';
+import { addPicture } from './television/picture.ts';
+import { addPower } from './television/power.ts';
+import { addSound } from './television/sound.ts';
+import { addTuner } from './television/tuner.ts';
+import { addVertical } from './television/vertical.ts';
+
+export const buildTelevision = (): ChassisDocument => {
+  const set = chassis({
+    title: 'Console 21-K',
+    set: '21-inch console television, invented for demonstration',
+    chassis: '21-K',
+    run: '3',
+    tubes:
+      '6BQ7A 6U8A 6CB6A 6CB6A 6CB6A 6AW8A 6AU6A 6AV6 6AQ5A 6CG7 6AQ5A 6AL5 6CG7 6DQ6B 6AX4GT 1B3GT 5U4GB 21ALP4',
+    dataReference: 'none: the set never existed',
+    tracedBy: 'the bench',
+    setsChecked: 1,
+    licence: 'free to copy and change',
+    notes:
+      'Heaters half rewired. Second-anode lead and the repair at the rectifier still to be made good.'
+  });
+  addUnits(set);
+  addHeaters(set);
+  addPower(set);
+  addSound(set);
+  addPicture(set);
+  addVertical(set);
+  addHorizontal(set);
+  addHighVoltage(set);
+  addTuner(set);
+  addFrontAndCabinet(set);
+  return set.build();
+};

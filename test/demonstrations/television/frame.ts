@@ -1,0 +1,36 @@
+// The five units of the television, and where its wires are held: millimetres, seen from below.
+import type { ChassisBuilder } from '../../helpers/chassis.ts';
+
+export const addUnits = (set: ChassisBuilder): void => {
+  set
+    .unit('Main chassis', { size: [460, 330], place: [150, 130] })
+    .support('K1', 'clamp', [345, 195], { boreMm: 10 })
+    .support('K2', 'clamp', [275, 150], { boreMm: 13 })
+    .support('K3', 'clamp', [235, 105], { boreMm: 10 })
+    .support('K4', 'clamp', [130, 120], { boreMm: 8 })
+    .support('K5', 'tie', [205, 195])
+    .support('K6', 'tie', [200, 262])
+    .support('K7', 'tie', [60, 72])
+    .support('G1', 'grommet', [145, 245], { boreMm: 13 })
+    .support('G2', 'grommet', [6, 100], { boreMm: 10 })
+    .support('G3', 'grommet', [235, 6], { boreMm: 13 })
+    .support('G4', 'grommet', [178, 322], { boreMm: 13 })
+    .support('G5', 'grommet', [10, 270], { boreMm: 16 })
+    .support('G6', 'grommet', [452, 250], { boreMm: 8 })
+    .ground('GL1', { at: [368, 308] })
+    .ground('GL3', { at: [152, 312] })
+    .ground('GL4', { at: [255, 14] })
+    .ground('GL5', { at: [16, 120] })
+    .unit('Tuner', { size: [95, 160], place: [20, 130], notes: 'Turret wiring not recorded.' })
+    .support('K8', 'hole', [88, 130], { boreMm: 8 })
+    .unit('Control panel', {
+      metal: 'apart',
+      size: [260, 60],
+      place: [250, 20],
+      notes: 'Steel bracket on the wooden front; reaches the chassis by its braid alone.'
+    })
+    .support('K9', 'clamp', [130, 50], { boreMm: 10 })
+    .ground('GL6', { at: [245, 48] })
+    .unit('Picture tube and yoke', { metal: 'none', size: [240, 200], place: [150, 500] })
+    .unit('Cabinet', { metal: 'none', size: [200, 200], place: [420, 500] });
+};

@@ -1,0 +1,74 @@
+// The controls on the wooden front, the speaker and the antenna board in the cabinet, and what is
+// left over: the panel's ground and a lead that nobody has followed to its end.
+import type { ChassisBuilder } from '../../helpers/chassis.ts';
+import { addControl, lugs, winding } from '../set-parts.ts';
+import { braid, thermoplastic } from '../wire-stock.ts';
+
+export const addFrontAndCabinet = (set: ChassisBuilder): void => {
+  addPanel(set);
+  addCabinet(set);
+  set
+    .wire(141, 'GL6', 'GL4', { ...braid, function: 'control panel to chassis', tapedMm: 160 })
+    .wire(145, 'TS9-3', null, {
+      ...thermoplastic('gray'),
+      route: ['K4', 'K2'],
+      toEnd: { as: 'goes into the bundle at K2' },
+      notes: 'Not AGC: 1 M to everything with the set off. Follow it when the bundle is open.'
+    });
+};
+
+const addPanel = (set: ChassisBuilder): void => {
+  set.in('Control panel');
+  addControl(set, 'R8', 50_000, {
+    at: [25, 22],
+    value: '50k',
+    function: 'horizontal hold',
+    grounded: ['1']
+  });
+  addControl(set, 'R5', 1_000_000, {
+    at: [75, 22],
+    value: '1M',
+    function: 'vertical hold',
+    grounded: ['1']
+  });
+  addControl(set, 'R4', 100_000, {
+    at: [125, 22],
+    value: '100k',
+    function: 'brightness',
+    grounded: ['1']
+  });
+  addControl(set, 'R3', 400, {
+    at: [175, 22],
+    value: '500',
+    function: 'contrast',
+    grounded: ['1']
+  });
+  addControl(set, 'R1', 500_000, { at: [222, 22], value: '500k', function: 'volume' });
+  set.part('switch', 'S1', lugs({ '1': [-5, 0], '2': [5, 0] }), {
+    at: [222, 8],
+    function: 'off-on, on the volume control',
+    elements: [{ kind: 'link', what: 'switch', closed: true, from: '1', to: '2' }]
+  });
+};
+
+const addCabinet = (set: ChassisBuilder): void => {
+  const voiceCoil = { function: 'voice coil', dcV: 0, acV: 3, amps: 0.9, tapedMm: 480 };
+  set
+    .in('Cabinet')
+    .part('plug', 'P2', lugs({ '1': [-5, 0], '2': [5, 0] }), {
+      at: [30, 40],
+      function: 'speaker',
+      mates: 'J2'
+    })
+    .part('speaker', 'LS1', lugs({ '1': [-12, 0], '2': [12, 0] }), {
+      at: [120, 60],
+      value: '10 in, 3.2 ohm',
+      elements: [winding('1', '2', 2.6)]
+    })
+    .part('terminal strip', 'TS17', lugs({ '1': [-10, 0], '2': [10, 0] }), {
+      at: [120, 160],
+      function: 'antenna board, 300 ohm'
+    })
+    .wire(60, 'P2-1', 'LS1-1', { ...thermoplastic('green'), awg: 20, ...voiceCoil })
+    .wire(61, 'P2-2', 'LS1-2', { ...thermoplastic('black'), awg: 20, ...voiceCoil });
+};
