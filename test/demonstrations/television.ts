@@ -2,13 +2,14 @@
 // the circuit is of its time, the set, its numbers and its faults are made up.
 import type { ChassisDocument } from '#document/index.ts';
 import { chassis } from '../helpers/chassis.ts';
-import { addFrontAndCabinet } from './television/front-and-cabinet.ts';
+import { addCabinet, addPanel } from './television/front-and-cabinet.ts';
 import { addUnits } from './television/frame.ts';
 import { addHeaters } from './television/heaters.ts';
 import { addHighVoltage } from './television/high-voltage.ts';
 import { addHorizontal } from './television/horizontal.ts';
 import { addPicture } from './television/picture.ts';
 import { addPower } from './television/power.ts';
+import { addReturns } from './television/returns.ts';
 import { addSound } from './television/sound.ts';
 import { addTuner } from './television/tuner.ts';
 import { addVertical } from './television/vertical.ts';
@@ -29,14 +30,16 @@ export const buildTelevision = (): ChassisDocument => {
       'Heaters half rewired. Second-anode lead and the repair at the rectifier still to be made good.'
   });
   addUnits(set);
+  addPanel(set);
   addHeaters(set);
   addPower(set);
   addSound(set);
+  addCabinet(set);
   addPicture(set);
   addVertical(set);
   addHorizontal(set);
   addHighVoltage(set);
   addTuner(set);
-  addFrontAndCabinet(set);
+  addReturns(set);
   return set.build();
 };

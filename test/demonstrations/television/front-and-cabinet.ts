@@ -1,23 +1,9 @@
-// The controls on the wooden front, the speaker and the antenna board in the cabinet, and what is
-// left over: the panel's ground and a lead that nobody has followed to its end.
+// The controls on the wooden front; the speaker and the antenna board in the cabinet.
 import type { ChassisBuilder } from '../../helpers/chassis.ts';
 import { addControl, lugs, winding } from '../set-parts.ts';
-import { braid, thermoplastic } from '../wire-stock.ts';
+import { thermoplastic } from '../wire-stock.ts';
 
-export const addFrontAndCabinet = (set: ChassisBuilder): void => {
-  addPanel(set);
-  addCabinet(set);
-  set
-    .wire(141, 'GL6', 'GL4', { ...braid, function: 'control panel to chassis', tapedMm: 160 })
-    .wire(145, 'TS9-3', null, {
-      ...thermoplastic('gray'),
-      route: ['K4', 'K2'],
-      toEnd: { as: 'goes into the bundle at K2' },
-      notes: 'Not AGC: 1 M to everything with the set off. Follow it when the bundle is open.'
-    });
-};
-
-const addPanel = (set: ChassisBuilder): void => {
+export const addPanel = (set: ChassisBuilder): void => {
   set.in('Control panel');
   addControl(set, 'R8', 50_000, {
     at: [25, 22],
@@ -51,7 +37,7 @@ const addPanel = (set: ChassisBuilder): void => {
   });
 };
 
-const addCabinet = (set: ChassisBuilder): void => {
+export const addCabinet = (set: ChassisBuilder): void => {
   const voiceCoil = { function: 'voice coil', dcV: 0, acV: 3, amps: 0.9, tapedMm: 480 };
   set
     .in('Cabinet')

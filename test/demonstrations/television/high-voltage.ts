@@ -3,7 +3,7 @@
 import type { ChassisBuilder } from '../../helpers/chassis.ts';
 import { circleOffsets } from '../../helpers/chassis-places.ts';
 import { acSource, draws, leads, lugs, winding } from '../set-parts.ts';
-import { braid, newWire, pigtail, thermoplastic } from '../wire-stock.ts';
+import { newWire, pigtail, thermoplastic } from '../wire-stock.ts';
 
 const boosted = { function: 'boosted B+ 560 V', dcV: 560 };
 const octalPlug = circleOffsets(8, 17.5).map((offset, index) => ({
@@ -91,7 +91,7 @@ const addTubeEnd = (set: ChassisBuilder): void => {
       cap: { name: 'anode', offset: [130, -70] },
       elements: [draws('anode', '11', 0.3)]
     })
-    .part('yoke', 'L10', lugs({ H1: [-15, -12], H2: [15, -12], V1: [-15, 12], V2: [15, 12] }), {
+    .part('yoke', 'DY1', lugs({ H1: [-15, -12], H2: [15, -12], V1: [-15, 12], V2: [15, 12] }), {
       at: [125, 110],
       function: 'deflection yoke, 90 degrees',
       elements: [winding('H1', 'H2', 14), winding('V1', 'V2', 42)]
@@ -166,8 +166,8 @@ const addYokeWires = (set: ChassisBuilder): void => {
       tapedMm: 60
     })
     .cable('yoke cable', 'multi-conductor', { signal: 'deflection', jacket: 'vinyl tube' })
-    .wire(117, 'P1-1', 'L10-H1', { ...pulse, cable: 'yoke cable', conductor: 'red', tapedMm: 510 })
-    .wire(118, 'P1-3', 'L10-H2', {
+    .wire(117, 'P1-1', 'DY1-H1', { ...pulse, cable: 'yoke cable', conductor: 'red', tapedMm: 510 })
+    .wire(118, 'P1-3', 'DY1-H2', {
       ...thermoplastic('red'),
       tracer: 'white',
       ratingV: 1000,
@@ -179,8 +179,8 @@ const addYokeWires = (set: ChassisBuilder): void => {
       conductor: 'red/white',
       tapedMm: 510
     })
-    .wire(119, 'P1-5', 'L10-V1', { ...low, cable: 'yoke cable', conductor: 'green', tapedMm: 510 })
-    .wire(120, 'P1-7', 'L10-V2', {
+    .wire(119, 'P1-5', 'DY1-V1', { ...low, cable: 'yoke cable', conductor: 'green', tapedMm: 510 })
+    .wire(120, 'P1-7', 'DY1-V2', {
       ...low,
       colour: 'black',
       cable: 'yoke cable',
@@ -254,16 +254,5 @@ const addAnodeWires = (set: ChassisBuilder): void => {
       outsideMm: 420,
       tapedMm: 610,
       planned: newWire('orange')
-    })
-    .wire(140, 'V18-12', 'GL3', {
-      ...thermoplastic('black'),
-      awg: 20,
-      function: 'picture tube heater return',
-      dcV: 0,
-      amps: 0.6,
-      route: ['G4'],
-      outsideMm: 420,
-      tapedMm: 470
-    })
-    .wire(143, 'E2', 'GL3', { ...braid, function: 'outer coating to chassis', tapedMm: 600 });
+    });
 };

@@ -124,12 +124,6 @@ const addLine = (set: ChassisBuilder): void => {
 
 const addRectifier = (set: ChassisBuilder): void => {
   const plate = { function: 'ac to rectifier plate', acV: 275, amps: 0.19, tapedMm: 95 };
-  const filament = {
-    function: 'rectifier filament, B+',
-    dcV: 297,
-    acV: 5,
-    amps: 3
-  };
   set
     .wire(30, 'T1 red 1', 'V17-4', { ...pigtail('red', 1000), ...plate })
     .wire(31, 'T1 red 2', 'V17-6', { ...pigtail('red', 1000), ...plate, tapedMm: 110 })
@@ -139,10 +133,18 @@ const addRectifier = (set: ChassisBuilder): void => {
       amps: 0.26,
       tapedMm: 45
     })
-    .wire(33, 'T1 yellow 1', 'V17-2', { ...pigtail('yellow', 1000, 18), ...filament, tapedMm: 115 })
+    .wire(33, 'T1 yellow 1', 'V17-2', {
+      ...pigtail('yellow', 1000, 18),
+      function: 'rectifier filament',
+      amps: 3,
+      tapedMm: 115
+    })
     .wire(34, 'T1 yellow 2', 'V17-8', {
       ...pigtail('yellow', 1000, 18),
-      ...filament,
+      function: 'rectifier filament, B+',
+      dcV: 297,
+      acV: 5,
+      amps: 3,
       tapedMm: 120,
       condition: 'cotton gone where it passes the tube',
       planned: { way: 're-sleeve', colour: 'yellow', notes: 'Glass sleeve, 1000 V.' }

@@ -1,7 +1,7 @@
 // The turret tuner: what enters and leaves it, and the few inner leads that can be seen.
 import type { ChassisBuilder } from '../../helpers/chassis.ts';
 import { addTunedCan, draws, lugs, winding } from '../set-parts.ts';
-import { braid, pushBack, thermoplastic } from '../wire-stock.ts';
+import { pushBack, thermoplastic } from '../wire-stock.ts';
 
 export const addTuner = (set: ChassisBuilder): void => {
   set
@@ -104,6 +104,5 @@ const addWires = (set: ChassisBuilder): void => {
       dcV: 236,
       amps: 0.01,
       tapedMm: 65
-    })
-    .wire(142, 'TS16-4', 'GL5', { ...braid, function: 'tuner to chassis', tapedMm: 110 });
+    });
 };

@@ -55,8 +55,6 @@ const addWires = (set: ChassisBuilder): void => {
     .wire(88, 'V6-3', 'TS10-1', {
       ...thermoplastic('white'),
       function: 'separated sync',
-      dcV: 148,
-      acV: 15,
       route: ['K3'],
       tapedMm: 175
     })
@@ -130,16 +128,15 @@ const addWires = (set: ChassisBuilder): void => {
       function: 'vertical yoke',
       dcV: 0,
       acV: 12,
-      pulseV: 90,
       amps: 0.35,
-      tapedMm: 150
+      tapedMm: 150,
+      notes: 'Retrace pulse not measured yet.'
     })
     .wire(99, 'T3 black', 'J1-7', {
       ...pigtail('black', 600),
       function: 'vertical yoke return',
       dcV: 0,
       acV: 12,
-      pulseV: 90,
       amps: 0.35,
       tapedMm: 150
     });
