@@ -145,6 +145,12 @@ export const cableSchema = z.looseObject({
   order: orderSchema,
   name: shortTextSchema,
   kind: z.string().min(1).max(60),
+  /** How many, the shield not counted. A shield is a wire of the cable, so its ends say where it is grounded. */
+  conductors: z.number().int().min(1).max(1000).optional(),
+  /** What sits on its ends: "phono plug", "lugs". */
+  fittings: z
+    .looseObject({ from: shortTextSchema.optional(), to: shortTextSchema.optional() })
+    .optional(),
   /** Line data, for coax and twin lead. */
   impedanceOhm: z.number().min(0).max(10_000).optional(),
   velocity: z.number().min(0).max(1).optional(),
