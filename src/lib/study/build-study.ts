@@ -42,5 +42,17 @@ export function buildStudy(document: ChassisDocument): Study {
   for (const net of allNets) if (net.terminals.length > 0) nets.set(net.id, net);
   const netOf = new Map<string, string>();
   for (const net of nets.values()) for (const key of net.terminals) netOf.set(key, net.id);
-  return { document, policy, index, nets, netOf, wires };
+  const { withoutWires, chassisPoint } = grouped.joined;
+  const pointOf = new Map<string, number>();
+  for (const { key, number } of index.terminals) pointOf.set(key, withoutWires.rootOf(number));
+  return {
+    document,
+    policy,
+    index,
+    nets,
+    netOf,
+    pointOf,
+    chassisPoint: withoutWires.rootOf(chassisPoint),
+    wires
+  };
 }

@@ -3,3 +3,4 @@ export * from './types.ts';
 export * from './build-study.ts';
 export * from './terminal-key.ts';
 export * from './place.ts';
+export * from './wire-way.ts';

@@ -2,7 +2,7 @@
 // Common practice, no source: 22 AWG solid tinned for ordinary runs, stranded where it flexes,
 // 20 AWG for heater branches, never thinner than what was there.
 import type { Policy, Wire } from '#document/index.ts';
-import { formatAwg, formatVolts } from '#quantity/index.ts';
+import { formatAwg } from '#quantity/index.ts';
 import type { FunctionRole } from './function-words.ts';
 import type { Need, RecommendedConductor, TerminalEntry } from './types.ts';
 import type { UnitRails } from './unit-rails.ts';
@@ -32,14 +32,15 @@ export function recommendConductor(inputs: RecommendInputs): RecommendedConducto
   const { awg, words } = gauge(inputs);
   const flexes = units.length > 1 || ends.some(({ part }) => flexing.has(part.kind));
   const stranding = flexes && wire.found.stranding !== 'solid' ? 'stranded' : 'solid';
-  const { classV, why } = classToBuy(need, inputs.rails, units);
+  const { classV, classBasis } = classToBuy(need, inputs.rails, units);
   return {
     awg,
     stranding,
     plating: 'tinned',
     classV,
     atLeast: need === null || need.atLeast,
-    why: `${words}: ${formatAwg(awg)} ${stranding} tinned; ${why}`
+    why: `${words}: ${formatAwg(awg)} ${stranding} tinned`,
+    classBasis
   };
 }
 
@@ -54,20 +55,14 @@ function gauge({ wire, roles, atHeaterPin, policy }: RecommendInputs) {
     : { awg: usual, words };
 }
 
-function classToBuy(need: Need | null, rails: UnitRails, units: readonly string[]) {
-  if (need && !need.atLeast) {
-    return {
-      classV: need.requiredV,
-      why: `${formatVolts(need.requiredV)} class by what it carries`
-    };
-  }
+function classToBuy(
+  need: Need | null,
+  rails: UnitRails,
+  units: readonly string[]
+): Pick<RecommendedConductor, 'classV' | 'classBasis'> {
+  if (need && !need.atLeast) return { classV: need.requiredV, classBasis: 'by what it carries' };
   const rail = rails.classFor(units);
-  const classV = Math.max(rail.classV, need?.requiredV ?? 0);
-  const known = need ? 'a part of what it carries is not known' : 'what it carries is not known';
-  return {
-    classV,
-    why: `${known}: at least the ${formatVolts(classV)} class, ${
-      need && need.requiredV > rail.classV ? 'by the part that is' : `as ${rail.words}`
-    }`
-  };
+  return need && need.requiredV > rail.classV
+    ? { classV: need.requiredV, classBasis: 'by the part of what it carries that is known' }
+    : { classV: rail.classV, classBasis: `as ${rail.words}` };
 }

@@ -42,6 +42,8 @@ export interface Stress {
   readonly volts: number;
   /** True where a part of it is not known: the figure is a lower bound. */
   readonly atLeast: boolean;
+  /** The dc that was counted, where that is what the rail rises to cold; otherwise null. */
+  readonly coldDcV: number | null;
   /** The parts that are missing, in words; empty when none is. */
   readonly missing: readonly string[];
   /** The reckoning in words: "285 V dc + 1.414 x 6.3 V ac". */
@@ -70,8 +72,10 @@ export interface RecommendedConductor {
   /** The class to buy: never below the highest rail of the unit where what it carries is not known. */
   readonly classV: number;
   readonly atLeast: boolean;
-  /** "ordinary run: 22 AWG solid tinned", and what the class rests on. */
+  /** "ordinary run: 22 AWG solid tinned". */
   readonly why: string;
+  /** What the class rests on: "by what it carries", "as the highest rail there, B+ 285 V". */
+  readonly classBasis: string;
 }
 
 export interface Rating {
@@ -157,6 +161,11 @@ export interface Study {
   readonly nets: ReadonlyMap<string, Net>;
   /** Terminal key to net id. */
   readonly netOf: ReadonlyMap<string, string>;
+  /** Terminal key to the point that it belongs to when no wire is counted: a lug with the leads
+   *  soldered to it, a plug's pin with the jack's, all that sits on one metal. */
+  readonly pointOf: ReadonlyMap<string, number>;
+  /** The point of the main chassis. */
+  readonly chassisPoint: number;
   readonly wires: ReadonlyMap<Id, WireStudy>;
 }
 

@@ -42,6 +42,7 @@ export function stressOf(parts: StressParts, expected: ExpectedParts): Stress | 
   return {
     volts,
     atLeast: missing.length > 0,
+    coldDcV: cold?.value ?? null,
     missing,
     basis: words.length === 0 ? 'at chassis potential' : words.join(' + ')
   };
