@@ -14,13 +14,15 @@ export interface Limits {
 /** The value, or a SumError that names the input, the value and the limits. */
 export function checkedNumber(input: string, value: number, limits: Limits = {}): number {
   const { min = -Infinity, max = Infinity, above = false, whole = false } = limits;
-  const limit = formatLimits(limits);
+  // The limits are put in words only where they are needed: a study makes this check thousands of times.
   if (typeof value !== 'number' || !Number.isFinite(value)) {
+    const limit = formatLimits(limits);
     const wayOut = limits.wayOut ?? 'Give a number.';
     throw new SumError({ problem: 'not a number', input, value: String(value), limit, wayOut });
   }
   const tooLow = above ? value <= min : value < min;
   if (tooLow || value > max || (whole && !Number.isInteger(value))) {
+    const limit = formatLimits(limits);
     const wayOut = limits.wayOut ?? `Give a value within ${limit}.`;
     throw new SumError({ problem: 'out of range', input, value: String(value), limit, wayOut });
   }

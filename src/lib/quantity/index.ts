@@ -3,3 +3,4 @@ export * from './round.ts';
 export * from './format.ts';
 export * from './dimension.ts';
 export * from './parse.ts';
+export { inUnit } from './units.ts';

@@ -152,3 +152,12 @@ export const unitTableOf = (dimension: Exclude<Dimension, 'gauge'>): UnitTable =
 export function findUnit(table: UnitTable, name: string): Unit | undefined {
   return table.exact.get(name) ?? table.folded.get(name.toLowerCase()) ?? undefined;
 }
+
+/** A value in the base unit of its kind, in another unit of that kind: 1500 mm is 1.5 in "m".
+ *  The unit must be one that the kind has. */
+export function inUnit(value: number, dimension: Dimension, unit: string): number {
+  if (dimension === 'gauge' || unit === '') return value;
+  const found = findUnit(tables[dimension], unit);
+  if (!found) throw new RangeError(`"${unit}" is no unit of ${dimension}`);
+  return Number(((value - found.offset) / found.factor).toPrecision(15));
+}

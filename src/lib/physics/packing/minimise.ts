@@ -1,0 +1,107 @@
+// Finds a place of low energy near a start: the limited-memory BFGS method (Nocedal and Wright,
+// "Numerical Optimization", algorithm 7.4) with a line search that halves its step.
+
+/** Writes the slope at `at` into `slope` and returns the energy there. */
+export type Energy = (at: Float64Array, slope: Float64Array) => number;
+
+export interface MinimiseLimits {
+  readonly maxSteps: number;
+  /** Energies at or below this are low enough. */
+  readonly enough: number;
+}
+
+interface Memory {
+  readonly step: Float64Array;
+  readonly bend: Float64Array;
+  readonly scale: number;
+}
+
+const memoryLength = 8;
+const slowest = 1e-4;
+
+/** The place reached, a new array. Ends when the energy is low enough, or no longer falls. */
+export function minimise(
+  energy: Energy,
+  start: Float64Array,
+  limits: MinimiseLimits
+): Float64Array {
+  let place = Float64Array.from(start);
+  let slope = new Float64Array(start.length);
+  let level = energy(place, slope);
+  const memory: Memory[] = [];
+  for (let step = 0; step < limits.maxSteps && level > limits.enough; step += 1) {
+    const next = search(energy, place, level, slope, downhill(slope, memory));
+    if (!next) break;
+    remember(memory, difference(next.place, place), difference(next.slope, slope));
+    const fall = level - next.level;
+    ({ place, slope, level } = next);
+    if (step > 20 && fall < level * slowest) break;
+  }
+  return place;
+}
+
+/** The direction to go: the slope turned and stretched by what the last steps taught. */
+function downhill(slope: Float64Array, memory: readonly Memory[]): Float64Array {
+  const direction = slope.map((value) => -value);
+  const shares: number[] = [];
+  for (const { step, bend, scale } of memory.toReversed()) {
+    const share = scale * dot(step, direction);
+    shares.push(share);
+    addTo(direction, bend, -share);
+  }
+  const last = memory.at(-1);
+  const stretch = last ? dot(last.step, last.bend) / dot(last.bend, last.bend) : 0.25;
+  for (let i = 0; i < direction.length; i += 1) direction[i] = (direction[i] ?? 0) * stretch;
+  for (const { step, bend, scale } of memory) {
+    addTo(direction, step, (shares.pop() ?? 0) - scale * dot(bend, direction));
+  }
+  return direction;
+}
+
+interface Reached {
+  readonly place: Float64Array<ArrayBuffer>;
+  readonly slope: Float64Array<ArrayBuffer>;
+  readonly level: number;
+}
+
+/** The first place along the direction, halving the way each time, where the energy is lower. */
+function search(
+  energy: Energy,
+  place: Float64Array,
+  level: number,
+  slope: Float64Array,
+  direction: Float64Array
+): Reached | undefined {
+  const promised = dot(slope, direction);
+  for (let length = 1; length > 1 / 300; length /= 2) {
+    const next = Float64Array.from(place);
+    addTo(next, direction, length);
+    const nextSlope = new Float64Array(place.length);
+    const nextLevel = energy(next, nextSlope);
+    if (nextLevel <= level + 1e-4 * length * Math.min(0, promised) && nextLevel < level) {
+      return { place: next, slope: nextSlope, level: nextLevel };
+    }
+  }
+  return undefined;
+}
+
+function remember(memory: Memory[], step: Float64Array, bend: Float64Array): void {
+  const curve = dot(step, bend);
+  if (curve <= 1e-14) return;
+  memory.push({ step, bend, scale: 1 / curve });
+  if (memory.length > memoryLength) memory.shift();
+}
+
+function dot(a: Float64Array, b: Float64Array): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i += 1) sum += (a[i] ?? 0) * (b[i] ?? 0);
+  return sum;
+}
+
+function addTo(target: Float64Array, source: Float64Array, times: number): void {
+  for (let i = 0; i < target.length; i += 1)
+    target[i] = (target[i] ?? 0) + times * (source[i] ?? 0);
+}
+
+const difference = (a: Float64Array, b: Float64Array): Float64Array =>
+  a.map((value, index) => value - (b[index] ?? 0));
