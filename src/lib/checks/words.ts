@@ -29,6 +29,12 @@ export function wiresAsSubject(study: Study, wires: readonly Wire[]): string {
   return nameless === '' ? numbers : `${numbers}, and ${nameless}`;
 }
 
+/** "wire 12", "wires 12, 14 and 15": as an object in a sentence. */
+export function wiresInWords(study: Study, wires: readonly Wire[]): string {
+  const subject = wiresAsSubject(study, wires);
+  return subject.charAt(0).toLowerCase() + subject.slice(1);
+}
+
 /** "18 kV dc", "285 V dc with a pulse of 3.4 kV", "6.3 V ac": what makes up the stress. */
 export function carriesWords({ carries, stress }: WireStudy): string {
   const { dcV, acV, pulseV } = carries;

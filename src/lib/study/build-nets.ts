@@ -1,7 +1,7 @@
 // From groups of points to nets with names, volts and kind.
 import type { ChassisDocument, Policy } from '#document/index.ts';
 import type { PlacedElement } from './circuit-elements.ts';
-import type { FunctionRole } from './function-words.ts';
+import type { FunctionRole, RoleReader } from './function-words.ts';
 import type { GroupedNets } from './group-nets.ts';
 import { isSupplyNet, nameNet, netsWithDcSource, rolesOfWires } from './net-kind.ts';
 import { findPotentials, nothingKnown } from './potentials.ts';
@@ -13,7 +13,7 @@ export function buildNets(
   index: DocumentIndex,
   grouped: GroupedNets,
   elements: readonly PlacedElement[],
-  rolesOf: (text: string | undefined) => ReadonlySet<FunctionRole>,
+  rolesOf: RoleReader,
   policy: Policy
 ): readonly Net[] {
   const { groups } = grouped;
@@ -29,7 +29,7 @@ export function buildNets(
     const isSupply = supplies[number] === true;
     return {
       id: group.id,
-      name: nameNet(document, index, group, roles, isSupply, volts),
+      name: nameNet(document, index, group, isSupply, volts, rolesOf),
       isChassis: group.isChassis,
       isSupply,
       standsOnRail: isSupply || (standsWith !== null && supplies[standsWith] === true),

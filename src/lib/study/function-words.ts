@@ -65,8 +65,10 @@ export function readRoles(text: string): ReadonlySet<FunctionRole> {
 
 const none: ReadonlySet<FunctionRole> = new Set();
 
+export type RoleReader = (text: string | undefined) => ReadonlySet<FunctionRole>;
+
 /** A reader that remembers: a chassis has hundreds of wires and a few dozen functions. */
-export function makeRoleReader(): (text: string | undefined) => ReadonlySet<FunctionRole> {
+export function makeRoleReader(): RoleReader {
   const known = new Map<string, ReadonlySet<FunctionRole>>();
   return (text) => {
     if (text === undefined || text === '') return none;

@@ -3,11 +3,11 @@ import type { ChassisDocument, Wire } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
 import { formatVolts } from '#quantity/index.ts';
 import type { PlacedElement } from './circuit-elements.ts';
-import type { FunctionRole } from './function-words.ts';
+import type { FunctionRole, RoleReader } from './function-words.ts';
 import type { NetGroup } from './group-nets.ts';
 import { terminalText } from './index-document.ts';
 import type { Potential } from './potentials.ts';
-import type { DocumentIndex } from './types.ts';
+import type { Amount, DocumentIndex } from './types.ts';
 
 /** Below this a supply is a bias or a battery for filaments, and the floor of a rail is beside the
  *  point. 60 V dc is where published touch limits begin. */
@@ -16,7 +16,7 @@ const leastRailV = 60;
 /** The roles of all wires on the net. */
 export function rolesOfWires(
   wires: readonly Wire[],
-  rolesOf: (text: string | undefined) => ReadonlySet<FunctionRole>
+  rolesOf: RoleReader
 ): ReadonlySet<FunctionRole> {
   const roles = new Set<FunctionRole>();
   for (const wire of wires) for (const role of rolesOf(wire.function)) roles.add(role);
@@ -43,6 +43,8 @@ export function isSupplyNet(
 ): boolean {
   if (group.isChassis || (!hasDcSource && roles?.has('supply') !== true)) return false;
   const dcV = Math.abs(potential?.dcV?.value ?? Infinity);
+  // A point of the sweep circuit that swings by more than its dc is not what people call a rail.
+  if ((potential?.pulseV?.value ?? 0) > dcV) return false;
   const coldDcV = Math.abs(potential?.coldDcV?.value ?? 0);
   return Math.max(dcV, coldDcV) > leastRailV;
 }
@@ -52,18 +54,18 @@ export function nameNet(
   document: ChassisDocument,
   index: DocumentIndex,
   group: NetGroup,
-  roles: ReadonlySet<FunctionRole>,
   isSupply: boolean,
-  { dcV = null, acV = null }: Partial<Pick<Potential, 'dcV' | 'acV'>>
+  { dcV = null, acV = null }: Partial<Pick<Potential, 'dcV' | 'acV'>>,
+  rolesOf: RoleReader
 ): string {
   if (group.isChassis) return 'chassis';
   if (group.metalOf !== null) {
     return `metal of ${findElement(document.units, group.metalOf)?.name ?? group.metalOf}`;
   }
-  const words = commonFunction(group.wires);
-  const dcText = dcV === null || dcV.value === 0 ? '' : ` ${formatVolts(dcV.value)}`;
-  if (isSupply) return `${words ?? 'supply'}${hasVolts(words) ? '' : dcText}`;
-  if (roles.has('heater') && (dcV === null || dcV.value === 0)) {
+  const texts = group.wires.map((wire) => wire.function ?? '').filter((text) => text !== '');
+  if (isSupply) return supplyName(texts, dcV, rolesOf);
+  const words = mostCommon(texts);
+  if (words !== undefined && rolesOf(words).has('heater') && (dcV === null || dcV.value === 0)) {
     return acV === null ? 'heaters' : `heaters ${formatVolts(acV.value)}`;
   }
   if (words !== undefined) return words;
@@ -72,22 +74,21 @@ export function nameNet(
   return entry ? terminalText(document, entry) : group.id;
 }
 
-const hasVolts = (words: string | undefined): boolean =>
-  words !== undefined && /\d\s*k?V\b/i.test(words);
+/** What a wire calls the rail, rather than what one of its users is called; with its volts. */
+function supplyName(texts: readonly string[], dcV: Amount | null, rolesOf: RoleReader): string {
+  const plain = texts.filter((text) => rolesOf(text).has('supply') && !rolesOf(text).has('sweep'));
+  const words = mostCommon(plain) ?? mostCommon(texts) ?? 'supply';
+  const hasVolts = /\d\s*k?V\b/i.test(words);
+  return dcV === null || hasVolts ? words : `${words} ${formatVolts(dcV.value)}`;
+}
 
-/** The function that most of the wires have; the first of them where several are as common. */
-function commonFunction(wires: readonly Wire[]): string | undefined {
+/** The text that occurs most often; the first of them where several are as common. */
+function mostCommon(texts: readonly string[]): string | undefined {
   const counts = new Map<string, number>();
-  for (const { function: text } of wires) {
-    if (text !== undefined && text !== '') counts.set(text, (counts.get(text) ?? 0) + 1);
-  }
   let best: string | undefined;
-  let most = 0;
+  for (const text of texts) counts.set(text, (counts.get(text) ?? 0) + 1);
   for (const [text, count] of counts) {
-    if (count > most) {
-      best = text;
-      most = count;
-    }
+    if (best === undefined || count > (counts.get(best) ?? 0)) best = text;
   }
   return best;
 }

@@ -3,7 +3,7 @@ import type { ChassisDocument, Part, Policy, Wire } from '#document/index.ts';
 import type { TubeType } from '#handbook/tube-types.ts';
 import { cutLengthOf } from './cut-length.ts';
 import { expectedParts } from './expected-parts.ts';
-import type { FunctionRole } from './function-words.ts';
+import type { RoleReader } from './function-words.ts';
 import { wireLength } from './path-length.ts';
 import { recommendConductor } from './recommended-conductor.ts';
 import type { Amount, DocumentIndex, Net, TerminalEntry, WireStudy } from './types.ts';
@@ -19,7 +19,7 @@ export interface WireContext {
   readonly policy: Policy;
   readonly index: DocumentIndex;
   readonly rails: UnitRails;
-  readonly rolesOf: (text: string | undefined) => ReadonlySet<FunctionRole>;
+  readonly rolesOf: RoleReader;
   readonly findTube: (part: Part) => TubeType | null;
 }
 

@@ -47,8 +47,9 @@ export function findUnitRails(
   };
 }
 
-const railNeed = (net: Net, policy: Policy): Need | null =>
-  needOf(stressOf(net, noExpectations), true, policy);
+/** By its direct volts: ripple and pulses on it are the affair of its own wires. */
+const railNeed = ({ dcV, coldDcV }: Net, policy: Policy): Need | null =>
+  needOf(stressOf({ dcV, coldDcV, acV: null, pulseV: null }, noExpectations), true, policy);
 
 function unitsOf(net: Net, index: DocumentIndex): ReadonlySet<Id> {
   const units = new Set<Id>();

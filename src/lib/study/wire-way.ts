@@ -17,7 +17,7 @@ export function findWireWay(
   goal: number,
   without?: Wire
 ): readonly Wire[] | null {
-  const steps = listSteps(study, without);
+  const steps = stepsOf(study);
   const cameBy = new Map<number, { readonly wire: Wire; readonly from: number } | null>([
     [from, null]
   ]);
@@ -25,18 +25,29 @@ export function findWireWay(
   for (let next = 0; next < queue.length && !cameBy.has(goal); next++) {
     const point = queue[next] ?? from;
     for (const { wire, to } of steps.get(point) ?? []) {
-      if (cameBy.has(to)) continue;
+      if (cameBy.has(to) || wire === without) continue;
       cameBy.set(to, { wire, from: point });
       queue.push(to);
     }
   }
   if (!cameBy.has(goal)) return null;
   const way: Wire[] = [];
-  for (let step = cameBy.get(goal); step; step = cameBy.get(step.from)) way.unshift(step.wire);
-  return way;
+  for (let step = cameBy.get(goal); step; step = cameBy.get(step.from)) way.push(step.wire);
+  return way.reverse();
 }
 
-function listSteps(study: Study, without: Wire | undefined): Lists<number, Step> {
+const known = new WeakMap<Study, Lists<number, Step>>();
+
+/** The steps from each point, made once for a study: several findings may ask for a way. */
+function stepsOf(study: Study): Lists<number, Step> {
+  const before = known.get(study);
+  if (before) return before;
+  const steps = listSteps(study);
+  known.set(study, steps);
+  return steps;
+}
+
+function listSteps(study: Study): Lists<number, Step> {
   const steps: Lists<number, Step> = new Map();
   const pointAt = (end: Wire['from']): number | undefined => {
     const entry = study.index.findAt(end);
@@ -45,7 +56,7 @@ function listSteps(study: Study, without: Wire | undefined): Lists<number, Step>
   for (const wire of study.index.wires) {
     const from = pointAt(wire.from);
     const to = pointAt(wire.to);
-    if (from === undefined || to === undefined || wire === without || !joinsItsEnds(wire)) continue;
+    if (from === undefined || to === undefined || !joinsItsEnds(wire)) continue;
     listAt(steps, from).push({ wire, to });
     listAt(steps, to).push({ wire, to: from });
   }

@@ -1,12 +1,14 @@
 // Two supplies of different volts, or a supply and the chassis, on points that are connected: one
 // of the ends is at the wrong terminal, or the set has been miswired.
 import type { Wire } from '#document/index.ts';
+import { findElement } from '#document/references.ts';
 import { formatVolts } from '#quantity/index.ts';
 import { findWireWay } from '#study/wire-way.ts';
+import { listAt, type Lists } from '#study/lists.ts';
 import type { Net, Study } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
 import { wireLabel, wirePlace } from '../places.ts';
-import { capitalised, commonPractice, listed } from '../words.ts';
+import { commonPractice, wiresAsSubject, wiresInWords } from '../words.ts';
 
 export const suppliesJoined: Rule = {
   id: 'supplies-joined',
@@ -21,82 +23,85 @@ export const suppliesJoined: Rule = {
     )
 };
 
-const wiresOf = (study: Study, net: Net): Wire[] => {
-  const ids = new Set(net.wires);
-  return study.index.wires.filter((wire) => ids.has(wire.id) && wire.carries.dcV !== undefined);
-};
+const wayOut = { words: 'Look for an end at the wrong terminal, or put the volts right.' };
+
+const dcOf = (wire: Wire): number => wire.carries.dcV ?? 0;
+
+const wiresOf = ({ document }: Study, net: Net): Wire[] =>
+  net.wires
+    .map((id) => findElement(document.wires, id))
+    .filter((wire) => wire !== undefined)
+    .filter((wire) => wire.carries.dcV !== undefined);
 
 const differ = (a: number, b: number): boolean =>
   Math.abs(a - b) > Math.max(10, 0.1 * Math.max(Math.abs(a), Math.abs(b)));
 
-const leastOnChassisV = 30;
-
 function checkNet(study: Study, net: Net): Finding[] {
   if (net.dcV === null) return [];
   const wires = wiresOf(study, net);
-  const dcOf = (wire: Wire) => wire.carries.dcV ?? 0;
   const [first] = wires;
   if (!first) return [];
   const high = wires.reduce((a, b) => (dcOf(b) > dcOf(a) ? b : a));
   const low = wires.reduce((a, b) => (dcOf(b) < dcOf(a) ? b : a));
   if (differ(dcOf(high), dcOf(low))) {
     const way = wayBetween(study, high, low);
-    return [
-      {
-        rule: 'supplies-joined',
-        severity: 'fault',
-        at: [wirePlace(study, high), wirePlace(study, low)],
-        message: `${capitalised(wireLabel(study, high))} is declared at ${formatVolts(dcOf(high))} dc and ${wireLabel(study, low)} at ${formatVolts(dcOf(low))} dc, but they are connected${way}. Until that is settled the larger counts for all of ${net.name}.`,
-        source: commonPractice,
-        fix: { words: 'Look for an end at the wrong terminal, or put the volts right.' }
-      }
-    ];
+    const message = `${wiresAsSubject(study, [high])} is declared at ${formatVolts(dcOf(high))} dc and ${wireLabel(study, low)} at ${formatVolts(dcOf(low))} dc, but they are connected${way}. Until that is settled the larger counts for all of ${net.name}.`;
+    return [findingAt(study, [high, low], message)];
   }
   if (net.dcV.how !== 'part' || !differ(net.dcV.value, dcOf(high))) return [];
-  return [
-    {
-      rule: 'supplies-joined',
-      severity: 'fault',
-      at: [wirePlace(study, high)],
-      message: `${capitalised(wireLabel(study, high))} is declared at ${formatVolts(dcOf(high))} dc, but it is connected to a ${net.dcV.basis} that gives ${formatVolts(net.dcV.value)}.`,
-      source: commonPractice,
-      fix: { words: 'Look for an end at the wrong terminal, or put the volts right.' }
-    }
-  ];
+  const message = `${wiresAsSubject(study, [high])} is declared at ${formatVolts(dcOf(high))} dc, but the ${net.dcV.basis} that it is connected to gives ${formatVolts(net.dcV.value)}.`;
+  return [findingAt(study, [high], message)];
 }
 
+/** More dc than a wire on the chassis can have by the drop along it. */
+const mostOnChassisV = 30;
+
+/** One finding for each voltage that is declared on wires of the chassis. */
 function checkChassis(study: Study, net: Net): Finding[] {
-  return wiresOf(study, net)
-    .filter((wire) => Math.abs(wire.carries.dcV ?? 0) > leastOnChassisV)
-    .map((wire) => {
-      const entry = study.index.findAt(wire.from) ?? study.index.findAt(wire.to);
-      const point = entry && study.pointOf.get(entry.key);
-      const way = point === undefined ? null : findWireWay(study, point, study.chassisPoint);
-      return {
-        rule: 'supplies-joined',
-        severity: 'fault',
-        at: [wirePlace(study, wire)],
-        message: `${capitalised(wireLabel(study, wire))} is declared at ${formatVolts(wire.carries.dcV ?? 0)} dc, but it is connected to the chassis${wayWords(study, way, wire)}.`,
-        source: commonPractice,
-        fix: { words: 'Look for an end at the wrong terminal, or put the volts right.' }
-      };
-    });
+  const byVolts: Lists<number, Wire> = new Map();
+  for (const wire of wiresOf(study, net)) {
+    if (Math.abs(dcOf(wire)) > mostOnChassisV) listAt(byVolts, dcOf(wire)).push(wire);
+  }
+  return [...byVolts].map(([volts, wires]) => {
+    const one = wires.length === 1;
+    const way = wayToChassis(study, wires);
+    const message = `${wiresAsSubject(study, wires)} ${one ? 'is' : 'are'} declared at ${formatVolts(volts)} dc, but ${one ? 'it is' : 'they are'} connected to the chassis${way}.`;
+    return findingAt(study, wires, message);
+  });
 }
+
+const findingAt = (study: Study, wires: readonly Wire[], message: string): Finding => ({
+  rule: 'supplies-joined',
+  severity: 'fault',
+  at: wires.map((wire) => wirePlace(study, wire)),
+  message,
+  source: commonPractice,
+  fix: wayOut
+});
+
+const pointOf = (study: Study, wire: Wire): number | undefined => {
+  const entry = study.index.findAt(wire.from) ?? study.index.findAt(wire.to);
+  return entry && study.pointOf.get(entry.key);
+};
 
 function wayBetween(study: Study, a: Wire, b: Wire): string {
-  const from = study.index.findAt(a.from) ?? study.index.findAt(a.to);
-  const to = study.index.findAt(b.from) ?? study.index.findAt(b.to);
-  const start = from && study.pointOf.get(from.key);
-  const goal = to && study.pointOf.get(to.key);
+  const start = pointOf(study, a);
+  const goal = pointOf(study, b);
   if (start === undefined || goal === undefined) return '';
-  return wayWords(study, findWireWay(study, start, goal), a, b);
+  return wayWords(study, findWireWay(study, start, goal), [a, b]);
 }
 
-function wayWords(study: Study, way: readonly Wire[] | null, ...known: Wire[]): string {
+/** The shortest way of any of the wires. */
+function wayToChassis(study: Study, wires: readonly Wire[]): string {
+  const ways = wires
+    .map((wire) => pointOf(study, wire))
+    .map((point) => (point === undefined ? null : findWireWay(study, point, study.chassisPoint)))
+    .filter((way) => way !== null)
+    .sort((a, b) => a.length - b.length);
+  return wayWords(study, ways[0] ?? null, wires);
+}
+
+function wayWords(study: Study, way: readonly Wire[] | null, known: readonly Wire[]): string {
   const between = (way ?? []).filter((wire) => !known.includes(wire));
-  if (between.length === 0) return '';
-  return ` by ${listed(
-    between.map((wire) => wireLabel(study, wire)),
-    6
-  )}`;
+  return between.length === 0 ? '' : ` by ${wiresInWords(study, between)}`;
 }
