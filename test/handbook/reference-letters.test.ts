@@ -32,6 +32,10 @@ describe('reference letters', () => {
     ['volume control', 'control'],
     ['line cord', 'plug'],
     ['dial lamp', 'lamp'],
+    ['yoke plug', 'plug'],
+    ['crt socket', 'picture tube'],
+    ['damper tube', 'tube'],
+    ['G3', 'ground lug'],
     ['', 'other']
   ])('%s is a %s', (reference, kind) => expect(partKindOf(reference)).toBe(kind));
 

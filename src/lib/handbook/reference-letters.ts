@@ -60,21 +60,23 @@ export const referenceLetters: readonly ReferenceLetter[] = [
   ...row('speaker', 'LS SP SPK'),
   ...row('antenna', 'ANT LA'),
   ...row('rectifier', 'CR D SR SE'),
-  ...row('ground lug', 'GND GL'),
+  ...row('ground lug', 'GND GL G'),
   ...row('splice', 'SPL'),
   ...row('board', 'PB PCB BD'),
   ...row('crystal', 'Y XTAL'),
   socketOrCrystal,
-  ...row('other', 'M W Z A B BT G')
+  ...row('other', 'M W Z A B BT')
 ];
 
 const byLetters: ReadonlyMap<string, ReferenceLetter> = new Map(
   referenceLetters.map((each) => [each.letters, each])
 );
 
-// Names that people write in place of a reference. The first that fits wins.
+// Names that people write in place of a reference. The last noun of a name says what the part is: a
+// "yoke plug" is a plug. A picture tube is one whatever else its name holds.
+const pictureTube = /\b(picture tube|crt|kinescope|kine|pix tube)\b/i;
 const names: readonly (readonly [RegExp, ReferredKind])[] = [
-  [/\b(picture tube|crt|kinescope|kine|pix tube)\b/i, 'picture tube'],
+  [/\b(tube|damper)\b/i, 'tube'],
   [/\byoke\b/i, 'yoke'],
   [/\b(speaker|spkr|loudspeaker)\b/i, 'speaker'],
   [/\b(antenna|ant|loop)\b/i, 'antenna'],
@@ -83,7 +85,7 @@ const names: readonly (readonly [RegExp, ReferredKind])[] = [
   [/\b(dial|pilot|panel) (lamp|light)\b|\blamp\b/i, 'lamp'],
   [/\b(fuse|fusible)\b/i, 'fuse'],
   [/\b(switch)\b/i, 'switch'],
-  [/\b(control|pot|potentiometer|volume|contrast|brightness|vert hold|horiz hold)\b/i, 'control'],
+  [/\b(control|pot|potentiometer|volume|contrast|brightness|hold)\b/i, 'control'],
   [/\b(line cord|power cord|plug|interlock)\b/i, 'plug'],
   [/\b(jack|socket|receptacle)\b/i, 'jack'],
   [/\b(terminal strip|tie strip|tie point|term strip|lug strip)\b/i, 'terminal strip'],
@@ -110,5 +112,17 @@ export const partKindOf = (reference: string): ReferredKind => {
   if (byReference) return byReference.kind;
   const bare = byLetters.get(reference.trim().toUpperCase());
   if (bare && bare.letters.length > 1) return bare.kind;
-  return names.find(([pattern]) => pattern.test(reference.slice(0, 200)))?.[1] ?? 'other';
+  const text = reference.slice(0, 200);
+  if (pictureTube.test(text)) return 'picture tube';
+  let kind: ReferredKind = 'other';
+  let end = 0;
+  for (const [pattern, own] of names) {
+    const match = pattern.exec(text);
+    const reaches = match ? match.index + match[0].length : 0;
+    if (reaches > end) {
+      kind = own;
+      end = reaches;
+    }
+  }
+  return kind;
 };

@@ -1,0 +1,125 @@
+// Which row of a list is its heading row, and what each column holds. Title lines may stand above
+// it, the heading may take two lines, and "Part, Pin, Part, Pin" means the first end and the second.
+import { type Column, type ColumnRole, type PairedRole } from './columns.ts';
+import { readHeading, type HeadingMeaning } from './heading-words.ts';
+
+export interface HeadingRows {
+  readonly columns: readonly Column[];
+  /** The first heading row, and how many rows the heading takes. */
+  readonly row: number;
+  readonly count: 1 | 2;
+  /** How sure it is: columns understood, ends counting most. */
+  readonly score: number;
+}
+
+const rowsToLookAt = 40;
+const columnsToLookAt = 200;
+
+const endOf: Readonly<Record<PairedRole, readonly [ColumnRole, ColumnRole]>> = {
+  end: ['from', 'to'],
+  part: ['fromPart', 'toPart'],
+  terminal: ['fromTerminal', 'toTerminal']
+};
+
+const isPaired = (role: string): role is PairedRole => Object.hasOwn(endOf, role);
+
+// Columns that a list may have several of; a second one of any other is kept under its heading.
+const isRepeatable = (role: ColumnRole): boolean =>
+  role === 'notes' || role === 'extra' || role === 'derived';
+
+/** What each heading means, once all are seen: paired words become ends, "A" and "B" too. */
+const assignRoles = (headings: readonly string[]): Column[] => {
+  const plain = headings.map((heading) => heading.trim().toLowerCase());
+  const meanings = headings.map((heading): HeadingMeaning | null => readHeading(heading));
+  const roles = meanings.map((meaning) => meaning?.role);
+  const hasPairOfLetters = plain.includes('a') && plain.includes('b');
+  if (!roles.includes('from') && hasPairOfLetters) {
+    roles[plain.indexOf('a')] = 'from';
+    roles[plain.indexOf('b')] = 'to';
+  }
+  // "Origin" and "Destination" are ends; beside "From" it is where the wire came from.
+  const origin = roles.indexOf('origin');
+  const hasFrom = roles.some((role) => role === 'from' || role === 'fromPart');
+  if (!hasFrom && origin >= 0 && roles.includes('to')) roles[origin] = 'from';
+  const seen = new Map<string, number>();
+  return headings.map((heading, index): Column => {
+    const name = heading.trim() === '' ? `column ${index + 1}` : heading.trim();
+    const role = roles[index] ?? 'extra';
+    const nth = seen.get(role) ?? 0;
+    seen.set(role, nth + 1);
+    const own = isPaired(role) ? endOf[role][nth] : nth > 0 && !isRepeatable(role) ? 'extra' : role;
+    return { index, role: own ?? 'extra', heading: name, unit: meanings[index]?.unit ?? null };
+  });
+};
+
+// Terminals alone, "Pin" and "Pin", are whole ends; so are parts.
+const hasEnd = (columns: readonly Column[], ...roles: readonly ColumnRole[]): boolean =>
+  columns.some(({ role }) => roles.includes(role));
+
+const scoreOf = (columns: readonly Column[]): number => {
+  const from = hasEnd(columns, 'from', 'fromPart', 'fromTerminal');
+  const to = hasEnd(columns, 'to', 'toPart', 'toTerminal');
+  if (!from && !to) return 0;
+  const understood = columns.filter(({ role }) => role !== 'extra').length;
+  if (understood < 2) return 0;
+  return understood + (from ? 3 : 0) + (to ? 3 : 0);
+};
+
+// The second line of a heading holds nothing but words that only make sense below another.
+const isSubHeading = (row: readonly string[]): boolean => {
+  const words = row.filter((cell) => cell !== '');
+  const sub =
+    /^(part|pin|terminal|term|lug|ref|type|tube|unit|colou?r|dc|ac|pulse|peak|rms|k?v|m?a|mm|cm|in|inches|awg|found|planned|new|old|no|#|volts|rating|gauge|end)\.?$/i;
+  return words.length >= 2 && words.every((word) => sub.test(word));
+};
+
+const joinHeadings = (upper: readonly string[], lower: readonly string[]): string[] => {
+  let group = '';
+  return Array.from({ length: Math.max(upper.length, lower.length) }, (_, index) => {
+    const above = upper[index] ?? '';
+    const below = lower[index] ?? '';
+    if (above !== '') group = above;
+    return below === '' ? above : `${group} ${below}`.trim();
+  });
+};
+
+/** The heading row that most columns can be understood by, or null where no row names an end. */
+export const findHeadings = (rows: readonly (readonly string[])[]): HeadingRows | null => {
+  let best: HeadingRows | null = null;
+  for (const [row, cells] of rows.slice(0, rowsToLookAt).entries()) {
+    const headings = cells.slice(0, columnsToLookAt);
+    const next = rows[row + 1]?.slice(0, columnsToLookAt) ?? [];
+    const readings: readonly (readonly [string[], 1 | 2])[] = isSubHeading(next)
+      ? [
+          [joinHeadings(headings, next), 2],
+          [headings, 1]
+        ]
+      : [[headings, 1]];
+    for (const [joined, count] of readings) {
+      const columns = assignRoles(joined);
+      const score = scoreOf(columns);
+      if (score > 0 && (best === null || score > best.score)) best = { columns, row, count, score };
+    }
+  }
+  return best;
+};
+
+/** True for a row that repeats the headings, as each page of a printed list does. */
+export const isRepeatedHeading = (
+  cells: readonly string[],
+  columns: readonly Column[]
+): boolean => {
+  let same = 0;
+  let filled = 0;
+  for (const { index, heading } of columns) {
+    const cell = cells[index] ?? '';
+    if (cell === '') continue;
+    filled += 1;
+    if (cell.toLowerCase() === heading.toLowerCase()) same += 1;
+  }
+  return filled > 1 && same === filled;
+};
+
+/** True where the list has a column for the role. */
+export const hasColumn = (columns: readonly Column[], role: ColumnRole): boolean =>
+  columns.some((column) => column.role === role);

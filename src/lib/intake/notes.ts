@@ -1,0 +1,46 @@
+// What the reader of a list noticed and wants people to know: each with its row and column as a
+// spreadsheet counts them, and the text as it was written.
+
+export interface IntakeNote {
+  /** Row of the list, the first line being 1; null where the whole list is meant. */
+  readonly row: number | null;
+  /** Heading of the column, or null. */
+  readonly column: string | null;
+  /** The text of the cell, or null. */
+  readonly cell: string | null;
+  /** `unread`: something could not be read and is kept as text. `reading`: it was read, and how is
+   *  worth knowing. `left out`: a line that is no wire. */
+  readonly kind: 'unread' | 'reading' | 'left out';
+  /** The whole sentence, with place and text. */
+  readonly text: string;
+}
+
+export interface NotePlace {
+  readonly row?: number;
+  readonly column?: string;
+  readonly cell?: string;
+}
+
+export type TellNote = (kind: IntakeNote['kind'], place: NotePlace, words: string) => void;
+
+const shorten = (text: string): string => (text.length > 80 ? `${text.slice(0, 77)}...` : text);
+
+/** A list of notes and the function that adds to it. */
+export const collectNotes = (): { readonly notes: IntakeNote[]; readonly tell: TellNote } => {
+  const notes: IntakeNote[] = [];
+  const tell: TellNote = (kind, { row, column, cell }, words) => {
+    const place = [
+      ...(row === undefined ? [] : [`row ${row}`]),
+      ...(column === undefined ? [] : [shorten(column)])
+    ].join(', ');
+    const quoted = cell === undefined ? '' : `"${shorten(cell)}" `;
+    notes.push({
+      row: row ?? null,
+      column: column ?? null,
+      cell: cell ?? null,
+      kind,
+      text: `${place === '' ? '' : `${place}: `}${quoted}${words}`
+    });
+  };
+  return { notes, tell };
+};

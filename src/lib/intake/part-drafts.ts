@@ -1,0 +1,94 @@
+// The parts of a list while it is being read: a part grows a terminal with every wire that names
+// one. References count without regard to case; a part is what one reference names.
+import { findTubeBase, findTubeType, type ReferredKind } from '#handbook/index.ts';
+import { isGroundTerminal } from './end-words.ts';
+import type { EndReading } from './read-end.ts';
+
+export interface TerminalDraft {
+  readonly name: string;
+  readonly isGrounded: boolean;
+}
+
+export interface PartDraft {
+  readonly key: string;
+  reference: string;
+  kind: ReferredKind;
+  type: string | null;
+  does: string | null;
+  readonly firstRow: number;
+  /** By name in small letters. */
+  readonly terminals: Map<string, TerminalDraft>;
+  /** How many wires name the part and no terminal of it. */
+  bare: number;
+  /** How often each unit was said to hold it. */
+  readonly unitVotes: Map<string, number>;
+}
+
+/** Where a wire ends: a named terminal, or the nth of those that nobody named. */
+export type EndDraft =
+  | { readonly part: PartDraft; readonly terminal: string }
+  | { readonly part: PartDraft; readonly bare: number };
+
+// Parts with one point: every wire that names them ends at it.
+const onePoint: ReadonlySet<ReferredKind> = new Set(['splice', 'ground lug', 'clip']);
+export const hasOnePoint = (part: PartDraft): boolean => onePoint.has(part.kind);
+
+export class PartDrafts {
+  readonly byKey = new Map<string, PartDraft>();
+  private unnamedGrounds = 0;
+
+  /** @param scope set where the same reference may stand in several units: the unit's name */
+  private draft(reference: string, kind: ReferredKind, row: number, scope: string): PartDraft {
+    const key = `${scope.toLowerCase()}\n${reference.toLowerCase()}`;
+    const known = this.byKey.get(key);
+    if (known) return known;
+    const made: PartDraft = {
+      key,
+      reference,
+      kind,
+      type: null,
+      does: null,
+      firstRow: row,
+      terminals: new Map(),
+      bare: 0,
+      unitVotes: new Map()
+    };
+    this.byKey.set(key, made);
+    return made;
+  }
+
+  /** The place of an end that names a part or the chassis. */
+  endAt(end: Exclude<EndReading, { kind: 'unknown' }>, row: number, scope: string): EndDraft {
+    if (end.kind === 'ground') {
+      // Each unnamed point of the metal is a part of its own; the zero byte keeps it from any name.
+      const name = end.name ?? `\u0000${(this.unnamedGrounds += 1)}`;
+      const part = this.draft(name, 'ground lug', row, scope);
+      part.kind = 'ground lug';
+      return { part, terminal: this.addTerminal(part, '1', true) };
+    }
+    const part = this.draft(end.reference, end.partKind, row, scope);
+    if (end.does !== null) part.does ??= end.does;
+    if (end.terminal !== null) {
+      return { part, terminal: this.addTerminal(part, end.terminal, false) };
+    }
+    if (hasOnePoint(part)) return { part, terminal: this.addTerminal(part, '1', false) };
+    part.bare += 1;
+    return { part, bare: part.bare };
+  }
+
+  private addTerminal(part: PartDraft, name: string, isGrounded: boolean): string {
+    const key = name.toLowerCase();
+    const isFoot = part.kind === 'terminal strip' && isGroundTerminal(name);
+    if (!part.terminals.has(key))
+      part.terminals.set(key, { name, isGrounded: isGrounded || isFoot });
+    return key;
+  }
+
+  /** Gives a part its type or base. @returns false where it has another one already */
+  static setType(part: PartDraft, type: string): boolean {
+    if (part.type !== null) return part.type.toLowerCase() === type.toLowerCase();
+    part.type = type;
+    if (part.kind === 'other' && (findTubeType(type) ?? findTubeBase(type))) part.kind = 'tube';
+    return true;
+  }
+}

@@ -1,0 +1,193 @@
+// A wire list as people keep it in a spreadsheet becomes a chassis document. Nothing is dropped: a
+// half-known wire is kept, a cell that cannot be read is told and kept as text.
+import type { ChassisDocument, MakeId } from '#document/index.ts';
+import { buildListDocument } from './build-document.ts';
+import { hasColumn } from './find-headings.ts';
+import { findLayout, readNumberStyle, type ListLayout, type NumberStyle } from './list-layout.ts';
+import { collectNotes, type IntakeNote, type TellNote } from './notes.ts';
+import { maxListCharacters, plainListText, readTable } from './read-table.ts';
+import { readWireRow } from './read-wire-row.ts';
+import type { WireDraft } from './wire-draft.ts';
+
+export interface WireListOptions {
+  readonly fileName: string;
+  readonly makeId: MakeId;
+  /** Else the title line above the headings, else the file's name. */
+  readonly title?: string;
+}
+
+export interface IntakeCounts {
+  /** Rows of the list, headings and blank ones too. */
+  readonly rows: number;
+  readonly wires: number;
+  readonly parts: number;
+  readonly cables: number;
+  readonly units: number;
+  /** Cells that were kept as text because they could not be read. */
+  readonly unread: number;
+  /** Wires with an end that nobody found. */
+  readonly halfKnown: number;
+}
+
+export interface WireListReading {
+  /** Null only where no wire could be read. */
+  readonly document: ChassisDocument | null;
+  readonly notes: readonly IntakeNote[];
+  readonly counts: IntakeCounts;
+}
+
+/** Reads the text of a wire list (comma, semicolon, tab or bar between cells). Never throws.
+ *  Limits: 20 million characters, 50,000 rows. */
+export const readWireList = (text: string, options: WireListOptions): WireListReading => {
+  const { notes, tell } = collectNotes();
+  const nothing = (rows: number): WireListReading => ({
+    document: null,
+    notes,
+    counts: { rows, wires: 0, parts: 0, cables: 0, units: 0, unread: 0, halfKnown: 0 }
+  });
+  const place = { cell: options.fileName };
+  if (text.length > maxListCharacters) {
+    const limit = `${maxListCharacters / 1_000_000} million characters`;
+    tell(
+      'left out',
+      place,
+      `has ${text.length} characters, and the limit is ${limit}: is it the right file?`
+    );
+    return nothing(0);
+  }
+  const plain = plainListText(text);
+  const layout = findLayout(plain);
+  if (!layout) {
+    tell(
+      'left out',
+      place,
+      'has no heading row with "from" and "to", and no two columns of ends such as V3-5'
+    );
+    return nothing(0);
+  }
+  const table = readTable(plain, layout.delimiter);
+  if (!table.ok) {
+    tell('left out', place, `was not read: ${table.problem}`);
+    return nothing(0);
+  }
+  const read = readRows(table.rows, layout, tell);
+  if (read.wires.length === 0) {
+    tell('left out', place, 'holds headings and no wire below them');
+    return nothing(table.rows.length);
+  }
+  const above = titleLines(table.rows, layout);
+  const title = (options.title ?? above[0] ?? stemOf(options.fileName)).slice(0, 400);
+  const lines = [...above.slice(options.title === undefined ? 1 : 0), ...read.lines];
+  const plan = { title, notes: lines.join('\n').slice(0, 20_000), wires: read.wires };
+  const document = buildListDocument(plan, options.makeId, tell);
+  return { document, notes, counts: countAll(document, notes, table.rows.length) };
+};
+
+const countAll = (
+  document: ChassisDocument,
+  notes: readonly IntakeNote[],
+  rows: number
+): IntakeCounts => {
+  const wires = Object.values(document.wires);
+  return {
+    rows,
+    wires: wires.length,
+    parts: Object.keys(document.parts).length,
+    cables: Object.keys(document.cables).length,
+    units: Object.keys(document.units).length,
+    unread: notes.filter(({ kind }) => kind === 'unread').length,
+    halfKnown: wires.filter(({ from, to }) => !from.at || !to.at).length
+  };
+};
+
+const stemOf = (fileName: string): string =>
+  (fileName.split(/[/\\]/).at(-1) ?? '').replace(/\.[A-Za-z0-9]{1,5}$/, '') || 'Wire list';
+
+const lineOf = (cells: readonly string[]): string => cells.filter((cell) => cell !== '').join(' ');
+
+const titleLines = (rows: readonly (readonly string[])[], { headingRow }: ListLayout): string[] =>
+  rows
+    .slice(0, headingRow ?? 0)
+    .map(lineOf)
+    .filter((line) => line !== '');
+
+/** All wires of the rows below the headings, and the lines of text that belong to no wire. */
+const readRows = (
+  rows: readonly (readonly string[])[],
+  layout: ListLayout,
+  tell: TellNote
+): { readonly wires: WireDraft[]; readonly lines: string[] } => {
+  const { columns, firstRow, delimiter, headingRow } = layout;
+  const below = rows.slice(firstRow);
+  const style = readNumberStyle(columns, below);
+  if (headingRow === null) {
+    const words = columns.map(
+      ({ role }, index) => `column ${index + 1} ${role === 'extra' ? 'as text' : `as ${role}`}`
+    );
+    tell('reading', {}, `no heading row was found: ${words.join(', ')}`);
+  }
+  const context = { style, delimiter, tell, hasAcColumn: hasColumn(columns, 'acV') };
+  const wires: WireDraft[] = [];
+  const lines: string[] = [];
+  let section: string | null = null;
+  let sectionIsUsed = true;
+  const closeSection = (): void => {
+    if (section !== null && !sectionIsUsed) lines.push(section);
+  };
+  below.forEach((cells, index) => {
+    const row = firstRow + index + 1;
+    const reading = readWireRow(cells, row, columns, context);
+    if (reading.kind === 'sum') {
+      lines.push(reading.text);
+      tell(
+        'left out',
+        { row, cell: reading.text },
+        'is a sum and no wire; it is kept in the notes of the document'
+      );
+    } else if (reading.kind === 'text') {
+      closeSection();
+      section = reading.text.replace(/:$/, '').slice(0, 400);
+      sectionIsUsed = false;
+      tell('reading', { row, cell: reading.text }, 'was read as a line of text between the wires');
+    } else if (reading.kind === 'wire') {
+      if (section !== null) reading.wire.extra.set('Section', section);
+      sectionIsUsed = true;
+      wires.push(reading.wire);
+    }
+  });
+  closeSection();
+  if (wires.length > 0) finishWires(wires, columns, style, tell);
+  return { wires, lines };
+};
+
+/** What is settled only once all wires are read: numbers, and columns without a unit. */
+const finishWires = (
+  wires: readonly WireDraft[],
+  columns: ListLayout['columns'],
+  style: NumberStyle,
+  tell: TellNote
+): void => {
+  if (wires.every(({ number }) => number === '')) {
+    wires.forEach((wire, index) => {
+      wire.number = String(index + 1);
+    });
+    tell(
+      'reading',
+      {},
+      `no wire has a number: they are numbered 1 to ${wires.length} in the order of the list`
+    );
+  }
+  for (const { role, index, heading } of columns) {
+    if (role !== 'length' || style.unit.get(index) !== null) continue;
+    if (!wires.some(({ notes }) => notes.some((note) => note.startsWith(`${heading}: `)))) continue;
+    const words =
+      'no unit in the heading or the cells: lengths are not read and are kept in the notes; write the heading as "Length (in)" or "Length (mm)"';
+    tell('unread', { column: heading }, words);
+  }
+  const volts = columns.find(({ role }) => role === 'volts');
+  if (volts && !hasColumn(columns, 'acV')) {
+    const words =
+      'volts that do not say ac or dc are read as ac for heaters and the power line, as dc for all else';
+    tell('reading', { column: volts.heading }, words);
+  }
+};
