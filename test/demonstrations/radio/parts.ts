@@ -32,7 +32,11 @@ const addTubes = (set: ChassisBuilder): void => {
     .tube('V3', '12AV6', {
       at: [140, 78],
       function: 'detector, first audio',
-      elements: [draws('7', '2', 0.1)]
+      elements: [
+        draws('7', '2', 0.1),
+        { kind: 'source', current: 'dc', from: '6', to: '2', volts: -1.5 }
+      ],
+      notes: 'The detector puts about 1.5 V on the volume control on a good station.'
     })
     .tube('V4', '50C5', {
       at: [178, 70],
@@ -43,7 +47,7 @@ const addTubes = (set: ChassisBuilder): void => {
       at: [215, 62],
       function: 'rectifier',
       elements: [
-        { kind: 'source', current: 'dc', from: '7', to: '5', volts: 122, noLoadVolts: 160 }
+        { kind: 'source', current: 'dc', from: '7', to: '5', volts: 125, noLoadVolts: 160 }
       ]
     });
 };

@@ -98,7 +98,7 @@ const addHeaters = (set: ChassisBuilder): void => {
 };
 
 const addSupply = (set: ChassisBuilder): void => {
-  const rail: WireOptions = { ...thermoplastic('red'), function: 'B+ 90 V', dcV: 95 };
+  const rail: WireOptions = { ...thermoplastic('red'), function: 'B+ 90 V', dcV: 93 };
   set
     .wire(13, 'V5-7', 'TS1-3', {
       ...thermoplastic('red'),
@@ -108,7 +108,7 @@ const addSupply = (set: ChassisBuilder): void => {
       tapedMm: 45
     })
     .wire(14, 'T2 red', 'TS1-3', {
-      ...pigtail('red', 300),
+      ...pigtail('red', 600),
       function: 'B+ 122 V',
       dcV: 122,
       amps: 0.038,
@@ -136,7 +136,7 @@ const addMinus = (set: ChassisBuilder): void => {
 const addRadioFrequency = (set: ChassisBuilder): void => {
   const grid: WireOptions = {
     ...pushBack('green'),
-    dcV: -1,
+    dcV: -1.5,
     acV: 0.1,
     critical: { keepPlace: true }
   };
@@ -144,7 +144,7 @@ const addRadioFrequency = (set: ChassisBuilder): void => {
     .wire(27, 'L1-1', 'C2-A', {
       ...pushBack('green'),
       function: 'antenna, loop',
-      dcV: -1,
+      dcV: -1.5,
       acV: 0.1,
       route: ['G2'],
       outsideMm: 60,
@@ -177,16 +177,16 @@ const addRadioFrequency = (set: ChassisBuilder): void => {
     .wire(32, 'V1-5', 'T3-1', {
       ...pushBack('blue'),
       function: 'converter plate',
-      dcV: 95,
+      dcV: 93,
       acV: 1,
       tapedMm: 45
     })
     .wire(33, 'T3-3', 'V2-1', { ...grid, function: 'IF grid', tapedMm: 45 })
-    .wire(34, 'T3-4', 'TS4-1', { ...pushBack('white'), function: 'AVC', dcV: -1, tapedMm: 75 })
+    .wire(34, 'T3-4', 'TS4-1', { ...pushBack('white'), function: 'AVC', dcV: -1.5, tapedMm: 75 })
     .wire(35, 'V2-5', 'T4-1', {
       ...pushBack('blue'),
       function: 'IF plate',
-      dcV: 95,
+      dcV: 93,
       acV: 10,
       tapedMm: 45
     })
@@ -202,7 +202,7 @@ const addAudio = (set: ChassisBuilder): void => {
     .wire(37, 'T4-4', 'R1-3', {
       ...pushBack('white'),
       function: 'detected audio to volume control',
-      dcV: -2,
+      dcV: -1.5,
       acV: 1,
       tapedMm: 65
     })
@@ -212,9 +212,9 @@ const addAudio = (set: ChassisBuilder): void => {
       tapedMm: 100
     })
     .wire(39, 'T2 blue', 'V4-7', {
-      ...pigtail('blue', 300),
+      ...pigtail('blue', 600),
       function: 'audio output plate',
-      dcV: 114,
+      dcV: 115,
       acV: 50,
       amps: 0.038,
       tapedMm: 60

@@ -38,7 +38,7 @@ export const addPanel = (set: ChassisBuilder): void => {
 };
 
 export const addCabinet = (set: ChassisBuilder): void => {
-  const voiceCoil = { function: 'voice coil', dcV: 0, acV: 3, amps: 0.9, tapedMm: 480 };
+  const voiceCoil = { awg: 20, amps: 0.9, tapedMm: 480 };
   set
     .in('Cabinet')
     .part('plug', 'P2', lugs({ '1': [-5, 0], '2': [5, 0] }), {
@@ -55,6 +55,10 @@ export const addCabinet = (set: ChassisBuilder): void => {
       at: [120, 160],
       function: 'antenna board, 300 ohm'
     })
-    .wire(60, 'P2-1', 'LS1-1', { ...thermoplastic('green'), awg: 20, ...voiceCoil })
-    .wire(61, 'P2-2', 'LS1-2', { ...thermoplastic('black'), awg: 20, ...voiceCoil });
+    .wire(65, 'P2-1', 'LS1-1', { ...thermoplastic('green'), ...voiceCoil, function: 'voice coil' })
+    .wire(66, 'P2-2', 'LS1-2', {
+      ...thermoplastic('black'),
+      ...voiceCoil,
+      function: 'voice coil, ground'
+    });
 };

@@ -55,13 +55,17 @@ const addCage = (set: ChassisBuilder): void => {
       function: 'horizontal output',
       grounded: ['7', '8'],
       cap: { name: 'cap', offset: [-4, -4] },
-      elements: [draws('cap', '8', 88), draws('4', '8', 12)]
+      elements: [
+        draws('cap', '8', 88),
+        draws('4', '8', 12),
+        { kind: 'source', current: 'dc', from: '5', to: '8', volts: -45 }
+      ],
+      notes: 'The drive makes its own bias, 45 V, in grid current.'
     })
     .tube('V15', '6AX4GT', {
       at: [122, 275],
       function: 'damper',
-      grounded: ['8'],
-      elements: [{ kind: 'source', current: 'dc', from: '3', to: '5', volts: 275 }]
+      grounded: ['8']
     })
     .tube('V16', '1B3GT', {
       at: [34, 205],
@@ -76,10 +80,19 @@ const addCage = (set: ChassisBuilder): void => {
     })
     .resistor('R53', '1M', 'V16-7', 'E1', { watts: 2, notes: 'Two 470 k in a glass sleeve.' })
     .strip('TS13', 4, { at: [65, 300], grounded: [3] })
-    .capacitor('C44', '0.1 uF', 'TS13-1', 'V15-5', { ratedV: 1000 })
+    .capacitor('C44', '0.1 uF', 'TS13-1', 'V15-5', {
+      ratedV: 1000,
+      function: 'boost capacitor, charged by the damper',
+      elements: [{ kind: 'source', current: 'dc', from: 'A', to: 'B', volts: 275 }]
+    })
     .resistor('R44', '470k', 'TS13-1', 'TS13-2', { watts: 1 })
     .resistor('R54', '100k', 'TS13-1', 'TS13-4', { watts: 1 })
-    .part('jack', 'J1', octalPlug, { at: [100, 318], function: 'yoke' });
+    .part(
+      'jack',
+      'J1',
+      octalPlug.map((pin) => (pin.name === '7' ? { ...pin, grounded: true } : pin)),
+      { at: [100, 318], function: 'yoke', notes: 'Lug 7 is bent to the saddle.' }
+    );
 };
 
 const addTubeEnd = (set: ChassisBuilder): void => {

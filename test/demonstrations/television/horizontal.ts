@@ -14,6 +14,8 @@ export const addHorizontal = (set: ChassisBuilder): void => {
     .capacitor('C39', '150 pF', 'V10-1', 'V12-2', { ratedV: 500 })
     .resistor('R46', '47k', 'TS11-1', 'V12-5', { watts: 0.5 })
     .resistor('R47', '1M', 'V12-1', 'V13-7', { watts: 0.5 })
+    .resistor('R48', '100k', 'V12-2', 'V12-6', { watts: 0.5 })
+    .resistor('R58', '1M', 'V13-7', 'V13-9', { watts: 0.5 })
     .strip('TS11', 2, { at: [150, 172], grounded: [2] })
     .tube('V13', '6CG7', {
       at: [165, 215],
@@ -64,8 +66,7 @@ const addWires = (set: ChassisBuilder): void => {
       function: 'horizontal pulses to phase detector',
       dcV: 0,
       pulseV: 250,
-      route: ['G1'],
-      tapedMm: 155
+      route: ['G1']
     })
     .wire(105, 'V13-2', 'R8-2', {
       ...thermoplastic('green'),
@@ -73,7 +74,7 @@ const addWires = (set: ChassisBuilder): void => {
       function: 'horizontal hold',
       route: ['K4', 'K3', 'G3', 'K9'],
       outsideMm: 90,
-      tapedMm: 460
+      tapedMm: 540
     })
     .wire(106, 'TS12-3', 'V14-5', {
       ...thermoplastic('green'),
@@ -81,7 +82,6 @@ const addWires = (set: ChassisBuilder): void => {
       dcV: -45,
       acV: 40,
       route: ['G1'],
-      tapedMm: 135,
       critical: { keepShort: true }
     })
     .wire(107, 'TS2-4', 'V14-4', {
@@ -89,8 +89,7 @@ const addWires = (set: ChassisBuilder): void => {
       function: 'horizontal output screen',
       dcV: 165,
       amps: 0.012,
-      route: ['G1'],
-      tapedMm: 150
+      route: ['G1']
     })
     .wire(108, 'TS2-2', 'V15-5', {
       ...thermoplastic('red'),

@@ -31,7 +31,11 @@ const addStrip = (set: ChassisBuilder): void => {
     ...can,
     function: '3rd IF and video detector',
     leadTwoOn: 'V5-6',
-    notes: 'Crystal diode inside the can.'
+    elements: [
+      winding('1', '2', 3),
+      { kind: 'source', current: 'dc', from: '3', to: '4', volts: -2.5 }
+    ],
+    notes: 'Crystal diode inside the can; 2.5 V of it on a good station.'
   });
   set
     .strip('TS5', 3, { at: [135, 82], grounded: [2] })
@@ -81,11 +85,12 @@ const addVideoParts = (set: ChassisBuilder): void => {
 };
 
 const addIfWires = (set: ChassisBuilder): void => {
-  const grid = { ...pushBack('green'), dcV: -3, acV: 0.1, critical: { keepPlace: true } };
+  const grid = { ...pushBack('green'), dcV: 0, acV: 0.1, critical: { keepPlace: true } };
   const plate = { ...pushBack('blue'), dcV: 225, acV: 1, amps: 0.008 };
   set
     .wire(67, 'T7-3', 'V3-1', {
       ...grid,
+      dcV: -2.5,
       function: '1st IF grid',
       critical: { keepLength: true, keepPlace: true },
       tapedMm: 36,
@@ -95,12 +100,12 @@ const addIfWires = (set: ChassisBuilder): void => {
     .wire(68, 'V3-5', 'T8-1', { ...plate, function: '1st IF plate', tapedMm: 38 })
     .wire(69, 'T8-3', 'V4-1', { ...grid, function: '2nd IF grid', tapedMm: 36 })
     .wire(70, 'V4-5', 'T9-1', { ...plate, function: '2nd IF plate', tapedMm: 38 })
-    .wire(71, 'T9-3', 'V5-1', { ...grid, dcV: 0, function: '3rd IF grid', tapedMm: 36 })
+    .wire(71, 'T9-3', 'V5-1', { ...grid, function: '3rd IF grid', tapedMm: 36 })
     .wire(72, 'V5-5', 'T10-1', { ...plate, amps: 0.009, function: '3rd IF plate', tapedMm: 38 })
     .wire(73, 'T10-3', 'V6-7', {
       ...pushBack('green'),
       function: 'detected video, grid',
-      dcV: -2,
+      dcV: -2.5,
       acV: 1.5,
       critical: { keepShort: true },
       tapedMm: 50
@@ -108,7 +113,7 @@ const addIfWires = (set: ChassisBuilder): void => {
     .wire(76, 'TS8-6', 'TS9-1', {
       ...thermoplastic('white'),
       function: 'AGC',
-      dcV: -4,
+      dcV: -2.5,
       route: ['K3', 'K4'],
       tapedMm: 285,
       state: 'tagged'
@@ -144,7 +149,7 @@ const addVideoWires = (set: ChassisBuilder): void => {
       acV: 1,
       route: ['K3', 'G3', 'K9'],
       outsideMm: 90,
-      tapedMm: 300
+      tapedMm: 355
     })
     .wire(84, 'TS8-1', 'V18-11', {
       ...thermoplastic('yellow'),
@@ -172,7 +177,7 @@ const addVideoWires = (set: ChassisBuilder): void => {
     .wire(86, 'R4-2', 'V18-2', {
       ...thermoplastic('green'),
       function: 'picture tube grid, brightness',
-      dcV: 130,
+      dcV: 118,
       route: ['K9', 'G3', 'K3', 'K2', 'K5', 'K6', 'G4'],
       outsideMm: 510,
       tapedMm: 960

@@ -195,10 +195,9 @@ const addRails = (set: ChassisBuilder): void => {
       ...main,
       amps: 0.1,
       route: ['K5', 'K6'],
-      tapedMm: 205,
       planned: newWire('red')
     })
-    .wire(41, 'TS4-4', 'C2-A', { ...second, amps: 0.1, tapedMm: 40 })
+    .wire(41, 'TS4-4', 'C2-A', { ...second, tapedMm: 40 })
     .wire(42, 'TS4-4', 'TS8-4', {
       ...second,
       amps: 0.065,
@@ -227,7 +226,7 @@ const addRails = (set: ChassisBuilder): void => {
       outsideMm: 60,
       tapedMm: 265
     })
-    .wire(45, 'TS4-4', 'TS6-4', { ...second, amps: 0.011, route: ['K2'], tapedMm: 215 })
-    .wire(46, 'TS4-4', 'TS10-4', { ...second, amps: 0.012, tapedMm: 150 })
-    .wire(47, 'TS10-4', 'TS12-1', { ...second, amps: 0.008, tapedMm: 150, state: 'tagged' });
+    .wire(45, 'TS4-4', 'TS6-4', { ...second, amps: 0.011, route: ['K2'] })
+    .wire(46, 'TS4-4', 'TS10-4', { ...second, amps: 0.012 })
+    .wire(47, 'TS10-4', 'TS12-1', { ...second, amps: 0.008, state: 'tagged' });
 };

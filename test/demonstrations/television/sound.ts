@@ -58,7 +58,7 @@ const addParts = (set: ChassisBuilder): void => {
       function: 'audio output',
       elements: [winding('blue', 'red', 330), winding('green', 'black', 0.6)]
     })
-    .part('jack', 'J2', lugs({ '1': [-5, 0], '2': [5, 0] }), {
+    .part('jack', 'J2', lugs({ '1': [-5, 0], '2': [5, 0] }, ['2']), {
       at: [445, 205],
       function: 'speaker'
     });
@@ -73,7 +73,7 @@ const addWires = (set: ChassisBuilder): void => {
     found: { stranding: 'stranded' as const },
     route: ['K2', 'K3', 'G3', 'K9'],
     outsideMm: 90,
-    tapedMm: 430
+    tapedMm: 500
   };
   set
     .cable('volume pair', 'shielded pair', {
@@ -140,8 +140,7 @@ const addWires = (set: ChassisBuilder): void => {
       ...thermoplastic('yellow'),
       function: 'audio output cathode',
       dcV: 11.5,
-      route: ['K1'],
-      tapedMm: 135
+      route: ['K1']
     })
     .wire(58, 'T4 green', 'J2-1', {
       ...pigtail('green', 300),
@@ -153,9 +152,7 @@ const addWires = (set: ChassisBuilder): void => {
     })
     .wire(59, 'T4 black', 'J2-2', {
       ...pigtail('black', 300),
-      function: 'voice coil',
-      dcV: 0,
-      acV: 3,
+      function: 'voice coil, ground',
       amps: 0.9,
       tapedMm: 40
     })

@@ -14,16 +14,11 @@ export const addTuner = (set: ChassisBuilder): void => {
       elements: [draws('6', '7', 10)]
     })
     .strip('TS16', 4, { at: [60, 140], grounded: [4], function: 'tuner lugs' })
-    .part(
-      'transformer',
-      'T11',
-      lugs({ '1': [-6, -8], '2': [6, -8], '3': [-6, 8], '4': [6, 8] }, ['4']),
-      {
-        at: [72, 35],
-        function: 'antenna, 300 ohm',
-        elements: [winding('1', '2', 1), winding('3', '4', 1)]
-      }
-    );
+    .part('transformer', 'T11', lugs({ '1': [-6, -8], '2': [6, -8], '3': [-6, 8], '4': [6, 8] }), {
+      at: [72, 35],
+      function: 'antenna, 300 ohm',
+      elements: [winding('1', '2', 1), winding('3', '4', 1)]
+    });
   addTunedCan(set, 'T12', { at: [72, 95], function: 'mixer plate', grounded: ['4'] });
   addWires(set);
 };
@@ -84,7 +79,7 @@ const addWires = (set: ChassisBuilder): void => {
     .wire(134, 'T11-3', 'V1-2', {
       ...pushBack('green'),
       function: 'RF grid',
-      dcV: -3,
+      dcV: -2.5,
       acV: 0.1,
       critical: { keepPlace: true },
       tapedMm: 50
@@ -104,5 +99,10 @@ const addWires = (set: ChassisBuilder): void => {
       dcV: 236,
       amps: 0.01,
       tapedMm: 65
+    })
+    .wire(137, 'TS16-3', 'T11-4', {
+      ...pushBack('white'),
+      function: 'AGC to RF amplifier',
+      tapedMm: 130
     });
 };

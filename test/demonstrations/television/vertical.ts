@@ -14,6 +14,7 @@ export const addVertical = (set: ChassisBuilder): void => {
     })
     .strip('TS10', 5, { at: [180, 120], grounded: [3] })
     .capacitor('C26', '0.01 uF', 'TS10-1', 'V10-2', { ratedV: 400 })
+    .resistor('R59', '1M', 'V10-2', 'V10-3', { watts: 0.5 })
     .resistor('R42', '22k', 'V10-1', 'TS10-4', { watts: 1 })
     .capacitor('C37', '0.005 uF', 'V10-1', 'V10-7', { ratedV: 600 })
     .capacitor('C38', '0.1 uF', 'V10-6', 'TS10-5', { ratedV: 600 })
@@ -55,8 +56,7 @@ const addWires = (set: ChassisBuilder): void => {
     .wire(88, 'V6-3', 'TS10-1', {
       ...thermoplastic('white'),
       function: 'separated sync',
-      route: ['K3'],
-      tapedMm: 175
+      route: ['K3']
     })
     .wire(89, 'V10-7', 'R5-2', {
       ...thermoplastic('green'),
@@ -80,16 +80,14 @@ const addWires = (set: ChassisBuilder): void => {
       function: 'vertical oscillator plate',
       dcV: 125,
       acV: 45,
-      route: ['K6', 'K5'],
-      tapedMm: 200
+      route: ['K6', 'K5']
     })
     .wire(93, 'TS10-5', 'V11-1', {
       ...thermoplastic('green'),
       function: 'vertical output grid',
-      dcV: -1,
+      dcV: 0,
       acV: 40,
-      route: ['K5'],
-      tapedMm: 135
+      route: ['K5']
     })
     .wire(94, 'T3 blue', 'V11-5', {
       ...pigtail('blue', 2000),
@@ -106,8 +104,7 @@ const addWires = (set: ChassisBuilder): void => {
       function: 'B+ 285 V',
       dcV: 285,
       amps: 0.018,
-      route: ['K6'],
-      tapedMm: 155
+      route: ['K6']
     })
     .wire(96, 'V11-6', 'TS4-1', {
       ...thermoplastic('orange'),
@@ -134,9 +131,7 @@ const addWires = (set: ChassisBuilder): void => {
     })
     .wire(99, 'T3 black', 'J1-7', {
       ...pigtail('black', 600),
-      function: 'vertical yoke return',
-      dcV: 0,
-      acV: 12,
+      function: 'vertical yoke return, ground',
       amps: 0.35,
       tapedMm: 150
     });
