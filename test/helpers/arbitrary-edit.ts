@@ -55,7 +55,9 @@ const fieldsOf: Readonly<Record<ElementName, fc.Arbitrary<Fields>>> = {
         })
       ),
       extra: orGone(fc.record({ length: word, '1': word }, { requiredKeys: [] })),
-      unheardOf: orGone(fc.record({ a: orGone(word), length: fc.nat(3) }, { requiredKeys: [] }))
+      unheardOf: orGone(
+        fc.oneof(word, fc.record({ a: orGone(word), length: fc.nat(3) }, { requiredKeys: [] }))
+      )
     },
     { requiredKeys: [] }
   ),

@@ -49,26 +49,44 @@ export const mergeKeyOf = (edit: Edit): string | null => {
   return `${edit.kind} ${id} ${leavesOf(edit.args.fields).sort().join(' ')}`;
 };
 
+/** What a change is made to, or null where it may reach further than one element. */
+const targetOf = (edit: Edit): string | null => {
+  if (edit.kind === 'do-many' || !('fields' in edit.args)) return null;
+  if (edit.kind === 'change-part' && 'terminals' in edit.args.fields) return null;
+  return 'id' in edit.args ? `${edit.kind} ${edit.args.id}` : edit.kind;
+};
+
+/** One edit for two changes of the same element. */
+const joinChanges = (first: Edit, second: Edit): Edit | undefined => {
+  const target = targetOf(first);
+  if (target === null || target !== targetOf(second)) return undefined;
+  if (!('fields' in first.args && 'fields' in second.args)) return undefined;
+  const fields = joinFields(first.args.fields, second.args.fields);
+  return fields && ({ kind: first.kind, args: { ...first.args, fields } } as Edit);
+};
+
+/** One edit for two that change the same elements, each of them once. */
+const joinManies = (first: readonly Edit[], second: readonly Edit[]): Edit[] | undefined => {
+  const isOnceEach = new Set(first.map(targetOf)).size === first.length;
+  if (!isOnceEach || first.length !== second.length) return undefined;
+  const joined: Edit[] = [];
+  for (const [index, edit] of first.entries()) {
+    const next = second[index];
+    const both = next && joinChanges(edit, next);
+    if (!both) return undefined;
+    joined.push(both);
+  }
+  return joined;
+};
+
 /** The edit that does what two do one after the other. */
 const joinEdits = (first: Edit, second: Edit, name: string): Edit => {
-  if (first.kind !== 'do-many' && first.kind === second.kind) {
-    if ('fields' in first.args && 'fields' in second.args) {
-      const fields = joinFields(first.args.fields, second.args.fields);
-      if (fields) return { kind: first.kind, args: { ...first.args, fields } } as Edit;
-    }
-  }
-  if (
-    first.kind === 'do-many' &&
-    second.kind === 'do-many' &&
-    first.args.edits.length === second.args.edits.length
-  ) {
-    const edits = first.args.edits.flatMap((edit, index) => {
-      const next = second.args.edits[index];
-      return next ? [joinEdits(edit, next, name)] : [edit];
-    });
-    return { kind: 'do-many', args: { name, edits } };
-  }
-  return { kind: 'do-many', args: { name, edits: [first, second] } };
+  const edits =
+    first.kind === 'do-many' && second.kind === 'do-many'
+      ? joinManies(first.args.edits, second.args.edits)
+      : undefined;
+  if (edits) return { kind: 'do-many', args: { name, edits } };
+  return joinChanges(first, second) ?? { kind: 'do-many', args: { name, edits: [first, second] } };
 };
 
 /** The history with an edit that was applied. A new edit takes away what could be redone; one that

@@ -23,9 +23,14 @@ export const findTerminal = (
 export const findUnitOf = (document: ChassisDocument, part: Part): Unit | undefined =>
   findElement(document.units, part.unit);
 
-/** A terminal as people write it: "V3-5", "T1 red"; a part with one terminal by its reference alone. */
+// Parts that are one point: their terminal has no name that people would write.
+const onePointKinds: ReadonlySet<string> = new Set(['ground lug', 'splice', 'clip']);
+
+/** A terminal as people write it: "V3-5", "T1 red". A lug, splice or clip goes by its reference
+ *  alone, and so does any terminal without a name. */
 export const terminalLabel = (part: Part, terminal: Terminal): string => {
-  if (Object.keys(part.terminals).length === 1) return part.reference;
+  const isOnePoint = onePointKinds.has(part.kind) && Object.keys(part.terminals).length === 1;
+  if (isOnePoint || terminal.name === '') return part.reference;
   return `${part.reference}${/^\d/.test(terminal.name) ? '-' : ' '}${terminal.name}`;
 };
 
