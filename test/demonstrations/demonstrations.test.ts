@@ -4,6 +4,7 @@ import { runChecks } from '#checks/index.ts';
 import { openDocument, sortByOrder, type ChassisDocument, type Wire } from '#document/index.ts';
 import { findDanglingReferences } from '#document/references.ts';
 import { findTubeType, heaterElements } from '#handbook/tube-types.ts';
+import { readWireList } from '#intake/index.ts';
 import { solveNetwork } from '#physics/network/index.ts';
 import { buildStudy, terminalKey, type Net, type Study } from '#study/index.ts';
 import { describe, expect, it } from 'vitest';
@@ -11,6 +12,7 @@ import { toDcCircuit } from './dc-circuit.ts';
 import { buildDemonstrationFiles } from './files.ts';
 import { buildRadio } from './radio.ts';
 import { buildTelevision } from './television.ts';
+import { toWireList } from './wire-list.ts';
 
 const television = buildTelevision();
 const radio = buildRadio();
@@ -162,7 +164,7 @@ describe('the television', () => {
     ] as const) {
       expect(netAt(study, reference, name)).toBe(netAt(study, 'C2', 'A'));
     }
-    expect(netAt(study, 'DY1', 'H1')).toBe(netAt(study, 'T2', '3'));
+    expect(netAt(study, 'DY1', '1')).toBe(netAt(study, 'T2', '3'));
     for (const [reference, name] of [
       ['R3', '1'],
       ['V18', '12'],
@@ -182,6 +184,39 @@ describe('the television', () => {
       ['class-found', 'wire 35'],
       ['class-planned', 'wire 126']
     ]);
+  });
+});
+
+describe('the wire list of the television', () => {
+  let count = 0;
+  const { document, notes, counts } = readWireList(toWireList(television), {
+    fileName: 'console-21.csv',
+    makeId: (kind) => `${kind.slice(0, 1)}${String(++count).padStart(4, '0')}`
+  });
+
+  it('is read without a question, wire for wire', () => {
+    expect(notes).toEqual([]);
+    expect(counts).toMatchObject({
+      wires: Object.keys(television.wires).length,
+      unread: 0,
+      halfKnown: 1
+    });
+    const figures = (list: ChassisDocument) =>
+      sortByOrder(list.wires).map(({ number, carries, found }) => ({
+        number,
+        carries,
+        awg: found.awg,
+        ratingV: found.ratingV
+      }));
+    expect(figures(document ?? radio)).toEqual(figures(television));
+  });
+
+  it('leads to the same loud finding of what was found', () => {
+    const found = (list: ChassisDocument) =>
+      runChecks(buildStudy(list))
+        .filter(({ rule, severity }) => rule === 'class-found' && severity !== 'note')
+        .map(({ at }) => at[0]?.label);
+    expect(found(document ?? radio)).toEqual(found(television));
   });
 });
 

@@ -1,6 +1,6 @@
 // A document's wires as people keep them in a spreadsheet: words and mixed units, lengths in inches
 // and eighths, a tube's type in brackets where it is named first. It holds less than the document.
-import type { ChassisDocument, Part, Wire, WireEnd } from '#document/index.ts';
+import type { ChassisDocument, Wire, WireEnd } from '#document/index.ts';
 import { findTerminal, sortByOrder, terminalLabel } from '#document/index.ts';
 
 const headings = [
@@ -18,6 +18,7 @@ const headings = [
   'Length (in)',
   'Rating',
   'Cable',
+  'Conductor',
   'Kind',
   'Condition',
   'Notes'
@@ -46,26 +47,30 @@ const rowOf = (document: ChassisDocument, wire: Wire, seen: Set<string>): string
     carries.amps === undefined ? '' : currentWords(carries.amps),
     wire.tapedMm === undefined ? '' : inEighths(wire.tapedMm),
     found.ratingV === undefined ? '' : withThousands(found.ratingV),
-    cable ? `${cable.name}${wire.conductor === undefined ? '' : `, ${wire.conductor}`}` : '',
+    cable?.name ?? '',
+    wire.conductor ?? '',
     wire.construction === 'hook-up wire' ? '' : wire.construction,
     found.condition ?? '',
-    [wire.dress, wire.notes].filter((words) => words !== undefined).join(' ')
+    [wire.dress, wire.notes, ...unfoundWords(wire)].filter((words) => words !== undefined).join(' ')
   ];
 };
 
 const endWords = (document: ChassisDocument, end: WireEnd, seen: Set<string>): string => {
   const found = end.at && findTerminal(document, end.at);
-  if (!found) return `? ${end.as ?? ''}`.trim();
+  if (!found) return '?';
   const { part, terminal } = found;
-  if (part.kind === 'ground lug') return groundWords(document, part);
   const label = terminalLabel(part, terminal);
+  const isBonded = document.units[part.unit]?.metal === 'bonded';
+  if (part.kind === 'ground lug') return isBonded ? 'chassis' : label;
+  if (terminal.grounded === true && isBonded) return `chassis at ${label}`;
   if (part.type === undefined || seen.has(part.id)) return label;
   seen.add(part.id);
   return `${part.reference} (${part.type}) ${/^\d/.test(terminal.name) ? 'pin ' : ''}${terminal.name}`;
 };
 
-const groundWords = (document: ChassisDocument, lug: Part): string =>
-  document.units[lug.unit]?.metal === 'bonded' ? 'chassis' : 'bracket of the control panel';
+/** What was written down for an end that nobody has found. */
+const unfoundWords = ({ from, to }: Wire): string[] =>
+  [from, to].flatMap((end) => (end.at || !end.as ? [] : [`Other end: ${end.as}.`]));
 
 const withThousands = (volts: number): string =>
   volts >= 1000 ? `${volts / 1000} kV` : `${volts} V`;

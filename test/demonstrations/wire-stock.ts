@@ -36,6 +36,7 @@ export const heaterTrunk = (amps: number): WireOptions => ({
   ...thermoplastic('brown'),
   awg: 18,
   amps,
+  acV: 6.3,
   function: 'heaters 6.3 V'
 });
 

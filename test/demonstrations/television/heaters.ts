@@ -12,6 +12,7 @@ export const addHeaters = (set: ChassisBuilder): void => {
     .wire(1, 'T1 green 1', 'TS1-1', {
       ...pigtail('green', 600, 18),
       function: 'heaters 6.3 V',
+      acV: 6.3,
       amps: 3.4,
       tapedMm: 55
     })
@@ -43,6 +44,7 @@ export const addHeaters = (set: ChassisBuilder): void => {
     .wire(11, 'T1 brown 1', 'TS1-3', {
       ...pigtail('brown', 600, 16),
       function: 'heaters 6.3 V',
+      acV: 6.3,
       amps: 4.95,
       tapedMm: 60
     })

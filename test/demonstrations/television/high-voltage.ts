@@ -73,7 +73,7 @@ const addCage = (set: ChassisBuilder): void => {
       cap: { name: 'cap', offset: [4, -4] },
       elements: [{ kind: 'source', current: 'dc', from: '7', volts: 18_000 }]
     })
-    .part('terminal strip', 'E1', lugs({ '1': [0, 0] }), {
+    .part('terminal strip', 'E1', lugs({ '': [0, 0] }), {
       at: [28, 258],
       function: 'high-voltage post',
       notes: 'Polystyrene post, ball ended.'
@@ -104,10 +104,11 @@ const addTubeEnd = (set: ChassisBuilder): void => {
       cap: { name: 'anode', offset: [130, -70] },
       elements: [draws('anode', '11', 0.3)]
     })
-    .part('yoke', 'DY1', lugs({ H1: [-15, -12], H2: [15, -12], V1: [-15, 12], V2: [15, 12] }), {
+    .part('yoke', 'DY1', lugs({ '1': [-15, -12], '2': [15, -12], '3': [-15, 12], '4': [15, 12] }), {
       at: [125, 110],
       function: 'deflection yoke, 90 degrees',
-      elements: [winding('H1', 'H2', 14), winding('V1', 'V2', 42)]
+      elements: [winding('1', '2', 14), winding('3', '4', 42)],
+      notes: '1 and 2 horizontal, 3 and 4 vertical.'
     })
     .part('plug', 'P1', octalPlug, { at: [60, 175], function: 'yoke', mates: 'J1' })
     .part('clip', 'E2', lugs({ '1': [0, 0] }), {
@@ -179,8 +180,8 @@ const addYokeWires = (set: ChassisBuilder): void => {
       tapedMm: 60
     })
     .cable('yoke cable', 'multi-conductor', { signal: 'deflection', jacket: 'vinyl tube' })
-    .wire(117, 'P1-1', 'DY1-H1', { ...pulse, cable: 'yoke cable', conductor: 'red', tapedMm: 510 })
-    .wire(118, 'P1-3', 'DY1-H2', {
+    .wire(117, 'P1-1', 'DY1-1', { ...pulse, cable: 'yoke cable', conductor: 'red', tapedMm: 510 })
+    .wire(118, 'P1-3', 'DY1-2', {
       ...thermoplastic('red'),
       tracer: 'white',
       ratingV: 1000,
@@ -192,10 +193,11 @@ const addYokeWires = (set: ChassisBuilder): void => {
       conductor: 'red/white',
       tapedMm: 510
     })
-    .wire(119, 'P1-5', 'DY1-V1', { ...low, cable: 'yoke cable', conductor: 'green', tapedMm: 510 })
-    .wire(120, 'P1-7', 'DY1-V2', {
+    .wire(119, 'P1-5', 'DY1-3', { ...low, cable: 'yoke cable', conductor: 'green', tapedMm: 510 })
+    .wire(120, 'P1-7', 'DY1-4', {
       ...low,
       colour: 'black',
+      function: 'vertical yoke return',
       cable: 'yoke cable',
       conductor: 'black',
       tapedMm: 510
