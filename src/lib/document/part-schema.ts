@@ -135,6 +135,7 @@ const unknownElementSchema = z.looseObject({
       error: 'an element of a known kind must have its fields',
       abort: true
     })
+    .meta({ not: { enum: Object.keys(elementSchemas) } })
 });
 export const elementSchema = z.union([knownElementSchema, unknownElementSchema]);
 export type AnyElement = z.infer<typeof elementSchema>;
