@@ -19,6 +19,10 @@ export function buildNets(
   const { groups } = grouped;
   const potentials = findPotentials(groups, elements, policy);
   const withSource = netsWithDcSource(elements);
+  const atHeater = new Set<number>();
+  for (const { values, from, to } of elements) {
+    if (values.kind === 'heater') atHeater.add(from).add(to);
+  }
   const rolesOfNet = groups.map((group) => rolesOfWires(group.wires, rolesOf));
   const supplies = groups.map((group, number) =>
     isSupplyNet(group, rolesOfNet[number], potentials[number], withSource.has(number))
@@ -36,6 +40,7 @@ export function buildNets(
       terminals: group.terminals,
       wires: group.wires.map((wire) => wire.id),
       ...volts,
+      atHeater: atHeater.has(number),
       roles
     };
   });

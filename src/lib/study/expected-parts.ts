@@ -45,7 +45,9 @@ export function expectedParts(
       return { ...noExpectations, pulse: `ends at the yoke ${atYoke.part.reference}`, noDc };
   }
   if (own.has('supply')) return { ...noExpectations, noDc };
-  if (has('heater')) return { ...noExpectations, ac: 'heater', acMattersBelowV: 60, noDc };
+  if (has('heater') || (net?.atHeater === true && !net.isSupply)) {
+    return { ...noExpectations, ac: 'heater', acMattersBelowV: 60, noDc };
+  }
   if (noDc) return { ...noExpectations, ac: 'power line', noDc };
   // No signal plate stands at kilovolts of dc: that is a picture tube's anode.
   if (own.has('plate') && !own.has('second anode') && net?.isSupply !== true) {

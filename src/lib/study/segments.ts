@@ -44,17 +44,15 @@ export function listStops(
 }
 
 /** Every segment that a wire runs along, in the order in which the document's wires first use them. */
-export function listSegments(
-  document: ChassisDocument,
-  index: DocumentIndex
-): readonly Segment[] {
+export function listSegments(document: ChassisDocument, index: DocumentIndex): readonly Segment[] {
   const segments = new Map<string, { ends: readonly [WayStop, WayStop]; wires: Set<Id> }>();
   for (const wire of index.wires) {
     const stops = listStops(document, index, wire);
     stops.slice(1).forEach((here, n) => {
       const before = stops[n];
       if (!before) return;
-      const ends = stopKey(before) < stopKey(here) ? ([before, here] as const) : ([here, before] as const);
+      const ends =
+        stopKey(before) < stopKey(here) ? ([before, here] as const) : ([here, before] as const);
       const id = `${stopKey(ends[0])} ${stopKey(ends[1])}`;
       const known = segments.get(id);
       if (known) known.wires.add(wire.id);

@@ -19,26 +19,27 @@ export function spreadAc(
     if (!potential || isChassis(net)) return;
     potential.acV = largerAmount(potential.acV, { value: volts, how: 'part', basis });
   };
-  const isHeld = (net: number) => {
-    const potential = potentials[net];
-    return isChassis(net) || (potential?.dcV?.how === 'net' && potential.acV === null);
-  };
+  // Decided before anything is raised: the chassis, and rails of which no ac was declared.
+  const held = potentials.map(
+    ({ dcV, acV }, net) => isChassis(net) || (dcV?.how === 'net' && acV === null)
+  );
+  const isHeld = (net: number) => held[net] === true;
   const heaters = elements.filter(
     ({ values, from, to }) => values.kind === 'heater' && from !== to
   );
 
   for (const { net, volts, basis } of windingVolts(elements, isHeld)) raise(net, volts, basis);
-  passHeaters(heaters, potentials, isChassis, raise);
+  passHeaters(heaters, potentials, isHeld, raise);
   addHeaterRatings(heaters, potentials, isChassis, raise);
 }
 
 type Raise = (net: number, volts: number, basis: string) => void;
-type IsChassis = (net: number) => boolean;
+type NetTest = (net: number) => boolean;
 
 function passHeaters(
   heaters: readonly PlacedElement[],
   potentials: readonly Potential[],
-  isChassis: IsChassis,
+  isHeld: NetTest,
   raise: Raise
 ): void {
   const beyond: Lists<number, { readonly net: number; readonly by: string }> = new Map();
@@ -48,13 +49,13 @@ function passHeaters(
   }
   const volts = (net: number) => potentials[net]?.acV?.value ?? 0;
   const queue = [...beyond.keys()]
-    .filter((net) => !isChassis(net) && potentials[net]?.acV)
+    .filter((net) => !isHeld(net) && potentials[net]?.acV)
     .sort((a, b) => volts(b) - volts(a) || a - b);
   for (let next = 0; next < queue.length; next++) {
     const from = queue[next] ?? 0;
     const known = potentials[from]?.acV;
     for (const { net, by } of beyond.get(from) ?? []) {
-      if (!known || isChassis(net) || potentials[net]?.acV) continue;
+      if (!known || isHeld(net) || potentials[net]?.acV) continue;
       raise(net, known.value, `through the heater of ${by}, ${known.basis}`);
       queue.push(net);
     }
@@ -66,7 +67,7 @@ function passHeaters(
 function addHeaterRatings(
   heaters: readonly PlacedElement[],
   potentials: readonly Potential[],
-  isChassis: IsChassis,
+  isChassis: NetTest,
   raise: Raise
 ): void {
   const inString = new Set<number>();

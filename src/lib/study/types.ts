@@ -33,6 +33,8 @@ export interface Net {
   readonly pulseV: Amount | null;
   /** What the dc rises to before the tubes draw, at high line; null where no source says. */
   readonly coldDcV: Amount | null;
+  /** A heater or a filament ends on it. */
+  readonly atHeater: boolean;
   /** What the wires' functions say of the net, all of them together. */
   readonly roles: ReadonlySet<FunctionRole>;
 }

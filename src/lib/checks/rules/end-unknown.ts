@@ -7,7 +7,7 @@ import { commonPractice, wiresAsSubject } from '../words.ts';
 
 export const endUnknown: Rule = {
   id: 'end-unknown',
-  severity: 'caution',
+  severity: 'fault',
   title: 'Ends that nobody has found',
   source: commonPractice,
   explain:

@@ -10,7 +10,7 @@ import { commonPractice, wiresAsSubject } from '../words.ts';
 
 export const spliceBare: Rule = {
   id: 'splice-bare',
-  severity: 'fault',
+  severity: 'danger',
   title: 'Splices without a sleeve',
   source: commonPractice,
   explain:
