@@ -12,6 +12,8 @@ export const layers = [
   'paper',
   'units',
   'supports',
+  // Parts that wires run over, as seen from below.
+  'bodies',
   'wires',
   'parts',
   'terminals',

@@ -1,0 +1,91 @@
+// How a socket is turned and which side each of its ends leaves by. The order around the pin circle
+// is kept, so that the leaders from the pins to the sides cannot cross; within that, each end gets
+// the side it likes as well as can be.
+import { degreesOf, sides, type Side } from '../presentation/sides.ts';
+import type { PartEnd } from './part-end.ts';
+
+export interface RingEnd {
+  readonly end: PartEnd;
+  /** Degrees clockwise from the top before the socket is turned. */
+  readonly pinDeg: number;
+}
+
+export interface RingPlan {
+  /** Degrees clockwise that the socket is turned by. */
+  readonly turnDeg: number;
+  /** The side of each end, in the order given. */
+  readonly sides: readonly Side[];
+  /** The order in which the sides are filled, clockwise from the first end of the sequence. */
+  readonly sequence: readonly number[];
+}
+
+/** A leader that bends away from its pin costs as much, per quarter turn, as this share of a wish. */
+const bendPrice = 0.55;
+
+const angleBetween = (a: number, b: number): number => {
+  const apart = Math.abs(a - b) % 360;
+  return apart > 180 ? 360 - apart : apart;
+};
+
+interface Trial {
+  readonly cost: number;
+  readonly sides: readonly Side[];
+}
+
+/** Sides for ends in clockwise order from `start`, north first; the cheapest non-crossing split. */
+const splitFrom = (ends: readonly RingEnd[], start: number, turnDeg: number): Trial => {
+  const count = ends.length;
+  const best = new Float64Array((count + 1) * 4).fill(Infinity);
+  const cameFrom = new Int8Array((count + 1) * 4).fill(-1);
+  for (let side = 0; side < 4; side++) best[side] = 0;
+  for (let index = 0; index < count; index++) {
+    const ring = ends[(start + index) % count];
+    if (!ring) continue;
+    for (let side = 0; side < 4; side++) {
+      const name = sides[side] ?? 'north';
+      const bend = angleBetween(ring.pinDeg + turnDeg, degreesOf[name]) / 90;
+      const own = ring.end.cost[name] + bendPrice * bend * bend;
+      for (let before = 0; before <= side; before++) {
+        const total = (best[index * 4 + before] ?? Infinity) + own;
+        if (total >= (best[(index + 1) * 4 + side] ?? Infinity)) continue;
+        best[(index + 1) * 4 + side] = total;
+        cameFrom[(index + 1) * 4 + side] = before;
+      }
+    }
+  }
+  let side = 0;
+  for (let other = 1; other < 4; other++) {
+    if ((best[count * 4 + other] ?? Infinity) < (best[count * 4 + side] ?? Infinity)) side = other;
+  }
+  const cost = best[count * 4 + side] ?? Infinity;
+  const chosen = new Array<Side>(count);
+  for (let index = count; index > 0; index--) {
+    chosen[(start + index - 1) % count] = sides[side] ?? 'north';
+    side = cameFrom[index * 4 + side] ?? 0;
+  }
+  return { cost, sides: chosen };
+};
+
+/** The best turn and split for the ends of a socket, given clockwise by pin. `stepDeg` is the turn
+ *  from one place of the circle to the next. */
+export const planRing = (ends: readonly RingEnd[], stepDeg: number): RingPlan => {
+  if (ends.length === 0) return { turnDeg: 0, sides: [], sequence: [] };
+  let best: { cost: number; turnDeg: number; start: number; sides: readonly Side[] } | null = null;
+  const turns = Math.max(1, Math.round(360 / stepDeg));
+  for (let turn = 0; turn < turns; turn++) {
+    const turnDeg = (360 * turn) / turns;
+    // A socket that stands as the books draw it is worth a little.
+    const homely = turn === 0 ? -0.4 : 0;
+    for (let start = 0; start < ends.length; start++) {
+      const trial = splitFrom(ends, start, turnDeg);
+      const cost = trial.cost + homely;
+      if (!best || cost < best.cost - 1e-9) best = { cost, turnDeg, start, sides: trial.sides };
+    }
+  }
+  const start = best?.start ?? 0;
+  return {
+    turnDeg: best?.turnDeg ?? 0,
+    sides: best?.sides ?? [],
+    sequence: ends.map((_, index) => (start + index) % ends.length)
+  };
+};

@@ -1,0 +1,325 @@
+// A tube in its socket, as it looks from the wiring side: pins in their true order around the
+// circle, numbers in them, key or gap shown, a short leader from each wired pin to the border.
+import type { Terminal } from '#document/index.ts';
+import { findTubeBase, findTubeType, tubeBaseOf, type TubeBase } from '#handbook/index.ts';
+import { degreesOf, isUpright, outwardOf, type Side, type Spot } from '../presentation/sides.ts';
+import { fitText, wrapText } from '../text-width.ts';
+import { Sketch, type Figure, type Port } from './figure.ts';
+import { drawMark } from './mark.ts';
+import type { PartEnd } from './part-end.ts';
+import { endsByTerminal, type FigureRequest } from './request.ts';
+import { planRing } from './ring-sides.ts';
+import { ring, type } from './sizes.ts';
+import { roomOf } from './stack.ts';
+
+interface Geometry {
+  readonly firstDeg: number;
+  readonly stepDeg: number;
+  readonly index: TubeBase['index'];
+}
+
+const isPinName = (name: string): boolean => /^\d{1,2}$/.test(name);
+
+const splitTerminals = (terminals: readonly Terminal[]) => ({
+  pins: terminals.filter(({ name, ending }) => ending !== 'cap' && isPinName(name)),
+  others: terminals.filter(({ name, ending }) => ending === 'cap' || !isPinName(name))
+});
+
+/** Whether a part is drawn as a pin circle: tubes whose terminals are numbered pins. */
+export const isRing = ({ part, terminals }: FigureRequest): boolean =>
+  part.kind === 'tube' && splitTerminals(terminals).pins.length >= 3;
+
+const commonBases: Readonly<Record<number, Geometry>> = {
+  7: { firstDeg: 45, stepDeg: 45, index: 'gap' },
+  8: { firstDeg: 22.5, stepDeg: 45, index: 'key' },
+  9: { firstDeg: 36, stepDeg: 36, index: 'gap' },
+  12: { firstDeg: 360 / 13, stepDeg: 360 / 13, index: 'gap' }
+};
+
+const geometryOf = (type: string | undefined, highest: number): Geometry => {
+  const tube = type === undefined ? null : findTubeType(type);
+  const base = tube ? tubeBaseOf(tube.base) : type === undefined ? null : findTubeBase(type);
+  if (base && base.pins >= highest) return base;
+  return commonBases[highest] ?? { firstDeg: 180 / highest, stepDeg: 360 / highest, index: 'gap' };
+};
+
+/** Degrees clockwise from the top; key or gap at the bottom before the socket is turned. */
+const pinDegOf = (name: string, { firstDeg, stepDeg }: Geometry): number =>
+  180 + firstDeg + (Number(name) - 1) * stepDeg;
+
+const polar = (deg: number, r: number): Spot => ({
+  x: r * Math.sin((deg * Math.PI) / 180),
+  y: -r * Math.cos((deg * Math.PI) / 180)
+});
+
+/** An angle as a turn of at most half a circle either way. */
+const signedDeg = (deg: number): number => ((((deg + 180) % 360) + 360) % 360) - 180;
+
+interface Seat {
+  readonly end: PartEnd;
+  readonly side: Side;
+  readonly pin: string;
+  readonly deg: number;
+  /** Along the side from its middle: to the right, or down. */
+  along: number;
+  readonly room: number;
+}
+
+/** Places along one side near the pins' own projections, in order, no closer than their rooms. */
+const spreadAlong = (seats: Seat[]): void => {
+  const least = (index: number): number =>
+    ((seats[index - 1]?.room ?? 0) + (seats[index]?.room ?? 0)) / 2;
+  // Pool neighbours that are too close and centre each pool on the mean of its wishes.
+  const pools: { from: number; to: number; middle: number; offsets: number[] }[] = [];
+  seats.forEach((seat, index) => {
+    let pool = { from: index, to: index, middle: seat.along, offsets: [0] };
+    for (;;) {
+      const before = pools.at(-1);
+      if (!before) break;
+      const end = before.middle + (before.offsets.at(-1) ?? 0);
+      const start = pool.middle + (pool.offsets[0] ?? 0);
+      const needed = least(pool.from);
+      if (start - end >= needed - 1e-9) break;
+      pools.pop();
+      const shift = (before.offsets.at(-1) ?? 0) + needed - (pool.offsets[0] ?? 0);
+      const raw = [...before.offsets, ...pool.offsets.map((offset) => offset + shift)];
+      const wishes = raw.map((offset, n) => (seats[before.from + n]?.along ?? 0) - offset);
+      const mean = wishes.reduce((sum, wish) => sum + wish, 0) / wishes.length;
+      pool = { from: before.from, to: pool.to, middle: mean, offsets: raw };
+    }
+    pools.push(pool);
+  });
+  for (const pool of pools) {
+    pool.offsets.forEach((offset, n) => {
+      const seat = seats[pool.from + n];
+      if (seat) seat.along = pool.middle + offset;
+    });
+  }
+};
+
+const drawSocket = (
+  sketch: Sketch,
+  middle: Spot,
+  pins: readonly Terminal[],
+  geometry: Geometry,
+  turnDeg: number,
+  used: ReadonlySet<string>
+): void => {
+  const mark = 180 + turnDeg;
+  if (geometry.index === 'key') {
+    const key = polar(mark, ring.body);
+    sketch.circle('part.key', middle.x + key.x, middle.y + key.y, 0.95);
+  } else {
+    const [from, to] = [polar(mark - 9, ring.body), polar(mark + 9, ring.body)];
+    const tip = polar(mark, ring.body - 1.5);
+    const points = [from, tip, to].flatMap(({ x, y }) => [middle.x + x, middle.y + y]);
+    sketch.line('part.key', points, { closed: true });
+  }
+  for (const pin of pins) {
+    const spot = polar(pinDegOf(pin.name, geometry) + turnDeg, ring.pinCircle);
+    const marks = { terminal: pin.id, layer: 'terminals' } as const;
+    const style = used.has(pin.id) ? 'part.pin' : 'part.pin.spare';
+    sketch.circle(style, middle.x + spot.x, middle.y + spot.y, ring.pin, marks);
+    const name = used.has(pin.id) ? 'part.pin.name' : 'part.pin.name.spare';
+    sketch.text(name, pin.name, middle.x + spot.x, middle.y + spot.y, {
+      size: type.pin,
+      face: 'mono',
+      ...marks
+    });
+  }
+};
+
+const drawNames = (sketch: Sketch, { part }: FigureRequest, middle: Spot): void => {
+  const inner = 2 * (ring.pinCircle - ring.pin) - 1.4;
+  const lines = [
+    {
+      style: 'part.reference',
+      size: type.reference,
+      bold: true,
+      text: part.reference,
+      width: inner
+    },
+    {
+      style: 'part.kind',
+      size: type.kind,
+      text: part.type ?? part.value ?? '',
+      width: inner - 0.6
+    },
+    ...wrapText(part.function ?? '', inner - 2, { size: type.small * 0.92, face: 'sans' })
+      .slice(0, 2)
+      .map((text) => ({ style: 'part.function', size: type.small * 0.92, text, width: inner - 2 }))
+  ].filter(({ text }) => text !== '');
+  const height = lines.reduce((sum, { size }) => sum + size * 1.2, 0);
+  let y = middle.y - height / 2;
+  for (const { style, text, width, ...look } of lines) {
+    const full = { face: 'sans' as const, ...look };
+    y += look.size * 0.6;
+    sketch.text(style, fitText(text, width, full), middle.x, y, full);
+    y += look.size * 0.6;
+  }
+};
+
+/** The figure of a tube in its socket; caps and other terminals stand at its upper right corner. */
+export const buildRing = (request: FigureRequest): Figure => {
+  const { part, terminals, ends } = request;
+  const { pins, others } = splitTerminals(terminals);
+  const highest = Math.max(...pins.map(({ name }) => Number(name)));
+  const geometry = geometryOf(part.type, highest);
+  const byTerminal = endsByTerminal(ends);
+  const ordered = pins
+    .toSorted((a, b) => Number(a.name) - Number(b.name))
+    .flatMap((pin) =>
+      (byTerminal.get(pin.id) ?? []).map((end) => ({
+        end,
+        pinDeg: pinDegOf(pin.name, geometry),
+        pin
+      }))
+    );
+  const first = planRing(ordered, geometry.stepDeg);
+  // Ends of one pin fan out in the order of where they go.
+  const lean = ({ end, pinDeg }: (typeof ordered)[number]): number =>
+    end.towardsDeg === null ? 0 : signedDeg(end.towardsDeg - pinDeg - first.turnDeg);
+  ordered.sort((a, b) => Number(a.pin.name) - Number(b.pin.name) || lean(a) - lean(b));
+  const plan = planRing(ordered, geometry.stepDeg);
+  const bySide: Record<Side, Seat[]> = { north: [], east: [], south: [], west: [] };
+  for (const index of plan.sequence) {
+    const own = ordered[index];
+    const side = plan.sides[index];
+    if (!own || !side) continue;
+    const deg = own.pinDeg + plan.turnDeg;
+    const spot = polar(deg, ring.body);
+    const along = isUpright(side) ? spot.x : spot.y;
+    bySide[side].push({
+      end: own.end,
+      side,
+      pin: own.pin.name,
+      deg,
+      along,
+      room: roomOf(own.end, side).pitch
+    });
+  }
+  // Clockwise runs leftwards below and upwards on the left.
+  bySide.south.reverse();
+  bySide.west.reverse();
+  for (const side of Object.values(bySide)) spreadAlong(side);
+  const capEnds = others.flatMap(({ id }) => byTerminal.get(id) ?? []);
+  const extent = (seats: readonly Seat[]): number =>
+    Math.max(0, ...seats.map(({ along, room }) => Math.abs(along) + room / 2));
+  const least = ring.body + ring.room;
+  const halfWidth = Math.max(least, extent(bySide.north), extent(bySide.south));
+  const halfHeight = Math.max(least, extent(bySide.east), extent(bySide.west));
+  const depthOf = (side: Side): number =>
+    Math.max(0, ...bySide[side].map(({ end }) => roomOf(end, side).depth));
+  const capRoom = others.length > 0 ? 3 + (others.length - 1) * 6.5 + capDepth(capEnds) : 0;
+  const depth = {
+    north: Math.max(depthOf('north'), others.length > 0 ? 5.5 : 0),
+    east: Math.max(depthOf('east'), capRoom),
+    south: depthOf('south'),
+    west: depthOf('west')
+  };
+  const middle = { x: depth.west + halfWidth, y: depth.north + halfHeight };
+  const width = depth.west + 2 * halfWidth + depth.east;
+  const height = depth.north + 2 * halfHeight + depth.south;
+  const sketch = new Sketch();
+  const ports: Port[] = [];
+  sketch.circle('part.socket', middle.x, middle.y, ring.body);
+  drawSocket(
+    sketch,
+    middle,
+    pins,
+    geometry,
+    plan.turnDeg,
+    new Set(byTerminal.keys()) as ReadonlySet<string>
+  );
+  drawNames(sketch, request, middle);
+  for (const side of Object.keys(bySide) as Side[]) {
+    for (const seat of bySide[side])
+      addSeat(sketch, ports, seat, middle, { halfWidth, halfHeight }, depth[side]);
+  }
+  drawCaps(sketch, ports, others, byTerminal, { middle, width, halfWidth, halfHeight });
+  return { width, height, ports, items: sketch.items };
+};
+
+/** The leader from a pin to the border, and what leaves there. */
+const addSeat = (
+  sketch: Sketch,
+  ports: Port[],
+  seat: Seat,
+  middle: Spot,
+  half: { halfWidth: number; halfHeight: number },
+  depth: number
+): void => {
+  const { end, side, deg, along } = seat;
+  const at = (r: number): Spot => {
+    const spot = polar(deg, r);
+    return { x: middle.x + spot.x, y: middle.y + spot.y };
+  };
+  const way = outwardOf[side];
+  const border: Spot = isUpright(side)
+    ? { x: middle.x + along, y: middle.y + way.y * half.halfHeight }
+    : { x: middle.x + way.x * half.halfWidth, y: middle.y + along };
+  const pin = at(ring.pinCircle + ring.pin);
+  const knee = at(ring.body + 0.5);
+  if (end.mark) {
+    const band = end.mark.tags[0]?.band;
+    const wire = end.mark.tags[0] ? { wire: end.mark.tags[0].wire } : {};
+    const style = end.mark.kind === 'component' || !band ? 'lead' : `wire.${band}`;
+    const points = [pin, knee, border].flatMap(({ x, y }) => [x, y]);
+    sketch.line(style, points, { layer: 'wires', round: 0.6, ...wire });
+    drawMark(sketch, end.mark, border, side);
+    return;
+  }
+  const port = { x: border.x + way.x * depth, y: border.y + way.y * depth };
+  const path = depth > 0 ? [pin, knee, border, port] : [pin, knee, port];
+  ports.push({ end: end.id, ...port, side, path });
+};
+
+const capDepth = (ends: readonly PartEnd[]): number =>
+  Math.max(0, ...ends.map((end) => roomOf(end, 'east').depth));
+
+/** Caps stand beside the circle, at the upper right; their lines leave upwards or to the right. */
+const drawCaps = (
+  sketch: Sketch,
+  ports: Port[],
+  others: readonly Terminal[],
+  byTerminal: ReadonlyMap<string | null, readonly PartEnd[]>,
+  place: { middle: Spot; width: number; halfWidth: number; halfHeight: number }
+): void => {
+  const { middle, width, halfWidth, halfHeight } = place;
+  others.forEach((terminal, index) => {
+    const x = middle.x + halfWidth + 1 + index * 6.5;
+    const y = middle.y - halfHeight - 1.2;
+    const own = byTerminal.get(terminal.id) ?? [];
+    const edge = polar(degreesOf.east - 45 - index * 9, ring.body);
+    sketch.line('part.fine', [middle.x + edge.x, middle.y + edge.y, x - 1.7, y]);
+    sketch.circle('part.cap', x, y, 1.7, { terminal: terminal.id, layer: 'terminals' });
+    sketch.text(
+      'part.pin.name',
+      fitText(terminal.name, 8, { size: type.small, face: 'sans' }),
+      x,
+      y - 2.9,
+      {
+        size: type.small,
+        layer: 'terminals',
+        terminal: terminal.id
+      }
+    );
+    let spot = y - ((own.length - 1) * 2.4) / 2;
+    for (const end of own) {
+      if (end.mark) drawMark(sketch, end.mark, { x: x + 1.7, y: spot }, 'east');
+      else {
+        ports.push({
+          end: end.id,
+          x: width,
+          y: spot,
+          side: 'east',
+          path: [
+            { x: x + 1.5, y: spot },
+            { x: width, y: spot }
+          ]
+        });
+      }
+      spot += end.mark ? roomOf(end, 'east').pitch : 2.4;
+    }
+  });
+};

@@ -1,0 +1,63 @@
+// Ends one above the other along the east or west side of a part: how much room each takes, and
+// where each then leaves.
+import type { Side } from '../presentation/sides.ts';
+import type { Port, Sketch } from './figure.ts';
+import { drawMark, measureMark } from './mark.ts';
+import type { PartEnd } from './part-end.ts';
+import { pitch } from './sizes.ts';
+
+export const roomOf = (end: PartEnd, side: Side): { pitch: number; depth: number } =>
+  !end.mark
+    ? { pitch: pitch.line, depth: 0 }
+    : end.mark.kind === 'gather'
+      ? { pitch: pitch.gather, depth: 0 }
+      : measureMark(end.mark, side);
+
+/** Height that ends take on a side, mm. */
+export const stackHeight = (ends: readonly PartEnd[], side: Side): number =>
+  ends.reduce((sum, end) => sum + roomOf(end, side).pitch, 0);
+
+/** How far the marks among them reach out, mm. */
+export const stackDepth = (ends: readonly PartEnd[], side: Side): number =>
+  Math.max(0, ...ends.map((end) => roomOf(end, side).depth));
+
+/** Where each end's middle stands, stacked around `middle` in their order. */
+export const stackPlaces = (
+  ends: readonly PartEnd[],
+  side: Side,
+  middle: number
+): { end: PartEnd; y: number }[] => {
+  const ordered = [...ends].sort((a, b) => a.sort - b.sort);
+  let y = middle - stackHeight(ordered, side) / 2;
+  return ordered.map((end) => {
+    const { pitch: own } = roomOf(end, side);
+    const place = { end, y: y + own / 2 };
+    y += own;
+    return place;
+  });
+};
+
+/** Draws the marks and adds the ports of ends that leave `fromX` towards `toX` at their places. */
+export const leave = (
+  sketch: Sketch,
+  ports: Port[],
+  places: readonly { end: PartEnd; y: number }[],
+  side: 'east' | 'west',
+  fromX: number,
+  toX: number
+): void => {
+  for (const { end, y } of places) {
+    if (end.mark && end.mark.kind !== 'gather') {
+      drawMark(sketch, end.mark, { x: fromX, y }, side);
+    } else if (!end.mark) {
+      const path =
+        fromX === toX
+          ? [{ x: toX, y }]
+          : [
+              { x: fromX, y },
+              { x: toX, y }
+            ];
+      ports.push({ end: end.id, x: toX, y, side, path });
+    }
+  }
+};

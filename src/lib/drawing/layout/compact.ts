@@ -1,0 +1,307 @@
+// elk aligns parts along straight lines and leaves much paper empty. This pulls a laid-out block
+// together, upwards and downwards: nothing that lies above another comes to lie below it, so every
+// line keeps its neighbours and its crossings; only the room between them shrinks.
+import type { Spot } from '../presentation/sides.ts';
+import type { PlacedBlock } from './placed.ts';
+import { cleanRoute } from './read-graph.ts';
+import { findAbove, type Band } from './skyline.ts';
+import { transposeBlock } from './transpose.ts';
+
+/** Least room between two things, mm: as much as elk was asked for. */
+export const room = { nodes: 5, nodeToLine: 3, lines: 3.1 } as const;
+
+/** Things closer than this sideways must not slide past each other. */
+const reach = 1.5;
+
+export interface CompactOptions {
+  /** Room kept free inside the upper and lower border, mm. */
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** A node, or a level piece of a line: what moves up and down. */
+interface Item extends Band {
+  readonly isNode: boolean;
+  group: number;
+}
+
+/** An upright piece between two things: what is to become short. The border has no item. */
+interface Tie {
+  readonly a: number | null;
+  readonly aOffset: number;
+  readonly b: number | null;
+  readonly bOffset: number;
+  readonly border?: 'top' | 'bottom';
+}
+
+interface Rule {
+  readonly upper: number;
+  readonly lower: number;
+  /** The lower group's place is at least the upper's plus this. */
+  readonly apart: number;
+}
+
+const near = 1e-3;
+const isLevel = (a: Spot, b: Spot): boolean =>
+  Math.abs(a.y - b.y) < near && Math.abs(a.x - b.x) > near;
+
+class Model {
+  readonly items: Item[] = [];
+  readonly ties: Tie[] = [];
+  /** By line: for each of its pieces the item, or null for an upright one. */
+  readonly pieces = new Map<string, (number | null)[]>();
+  private readonly block: PlacedBlock;
+
+  constructor(block: PlacedBlock) {
+    this.block = block;
+    for (const { x, y, width, height } of block.nodes) {
+      this.add({ x1: x, x2: x + width, y1: y, y2: y + height, isNode: true });
+    }
+    for (const [id, route] of block.routes) this.addRoute(id, route);
+  }
+
+  private add(item: Omit<Item, 'group'>): number {
+    this.items.push({ ...item, group: this.items.length });
+    return this.items.length - 1;
+  }
+
+  private join(a: number, b: number): void {
+    const [to, from] = [this.items[a]?.group, this.items[b]?.group];
+    if (to === undefined || from === undefined || to === from) return;
+    for (const item of this.items) if (item.group === from) item.group = to;
+  }
+
+  private nodeAt({ x, y }: Spot): number | null {
+    const found = this.block.nodes.findIndex(
+      (node) =>
+        x > node.x - near &&
+        x < node.x + node.width + near &&
+        y > node.y - near &&
+        y < node.y + node.height + near
+    );
+    return found < 0 ? null : found;
+  }
+
+  private addRoute(id: string, route: readonly Spot[]): void {
+    const pieces = route.slice(1).map((point, index): number | null => {
+      const before = route[index] as Spot;
+      if (!isLevel(before, point)) return null;
+      const [x1, x2] = [Math.min(before.x, point.x), Math.max(before.x, point.x)];
+      return this.add({ x1, x2, y1: point.y, y2: point.y, isNode: false });
+    });
+    this.pieces.set(id, pieces);
+    const [first, last] = [route[0] as Spot, route.at(-1) as Spot];
+    const start = this.nodeAt(first);
+    const end = this.nodeAt(last);
+    const [firstPiece, lastPiece] = [pieces[0], pieces.at(-1)];
+    if (start !== null && firstPiece != null) this.join(start, firstPiece);
+    if (end !== null && lastPiece != null) this.join(end, lastPiece);
+    pieces.forEach((piece, index) => {
+      if (piece !== null) return;
+      const [a, b] = [route[index] as Spot, route[index + 1] as Spot];
+      const upper = index === 0 ? start : (pieces[index - 1] ?? null);
+      const lower = index === pieces.length - 1 ? end : (pieces[index + 1] ?? null);
+      this.ties.push({
+        a: upper,
+        aOffset: a.y,
+        b: lower,
+        bOffset: b.y,
+        ...(upper === null || lower === null
+          ? { border: (upper === null ? a : b).y < near ? ('top' as const) : ('bottom' as const) }
+          : {})
+      });
+    });
+  }
+
+  /** What must stay below what, between neighbours only: the rest follows from them. */
+  rules(): Rule[] {
+    const rules: Rule[] = [];
+    for (const { upper, lower } of findAbove(this.items, reach)) {
+      const [a, b] = [this.items[upper] as Item, this.items[lower] as Item];
+      if (a.group === b.group) continue;
+      const wanted =
+        a.isNode && b.isNode ? room.nodes : a.isNode || b.isNode ? room.nodeToLine : room.lines;
+      // Where elk left less room, that much is enough.
+      const now = b.y1 - a.y2;
+      rules.push({ upper: a.group, lower: b.group, apart: Math.min(wanted, now) - now });
+    }
+    return rules;
+  }
+}
+
+const sweeps = 30;
+
+/** How far each group moves down (up: negative). */
+const solve = (
+  model: Model,
+  { top, bottom }: CompactOptions,
+  height: number
+): Map<number, number> => {
+  const { items, ties } = model;
+  const groups = [...new Set(items.map(({ group }) => group))];
+  const extent = new Map<number, { y1: number; y2: number }>();
+  for (const { group, y1, y2 } of items) {
+    const known = extent.get(group) ?? { y1: Infinity, y2: -Infinity };
+    extent.set(group, { y1: Math.min(known.y1, y1), y2: Math.max(known.y2, y2) });
+  }
+  const move = new Map<number, number>(groups.map((group) => [group, 0]));
+  const moveOf = (group: number): number => move.get(group) ?? 0;
+  const above = new Map<number, Rule[]>();
+  const below = new Map<number, Rule[]>();
+  const push = <T>(map: Map<number, T[]>, key: number, value: T) => {
+    const known = map.get(key);
+    if (known) known.push(value);
+    else map.set(key, [value]);
+  };
+  for (const rule of model.rules()) {
+    push(above, rule.lower, rule);
+    push(below, rule.upper, rule);
+  }
+  const groupOf = (item: number | null): number | null =>
+    item === null ? null : (items[item]?.group ?? null);
+  const pulls = new Map<
+    number,
+    { own: number; other: number | null; at: number; border?: Tie['border'] }[]
+  >();
+  for (const { a, aOffset, b, bOffset, border } of ties) {
+    const [ga, gb] = [groupOf(a), groupOf(b)];
+    if (ga === gb) continue;
+    const edge = border === undefined ? {} : { border };
+    if (ga !== null) push(pulls, ga, { own: aOffset, other: gb, at: bOffset, ...edge });
+    if (gb !== null) push(pulls, gb, { own: bOffset, other: ga, at: aOffset, ...edge });
+  }
+  const least = (group: number): number => {
+    const own = extent.get(group) as { y1: number };
+    let bound = Math.min(top, own.y1) - own.y1;
+    for (const { upper, apart } of above.get(group) ?? [])
+      bound = Math.max(bound, moveOf(upper) + apart);
+    return bound;
+  };
+  const most = (group: number, floor: number): number => {
+    let bound = floor - (extent.get(group) as { y2: number }).y2;
+    for (const { lower, apart } of below.get(group) ?? [])
+      bound = Math.min(bound, moveOf(lower) - apart);
+    return bound;
+  };
+  const byHeight = (direction: 1 | -1) =>
+    [...groups].sort(
+      (a, b) =>
+        direction *
+        ((extent.get(a) as { y1: number }).y1 +
+          moveOf(a) -
+          (extent.get(b) as { y1: number }).y1 -
+          moveOf(b))
+    );
+  // First everything up as far as it goes: that gives the least height.
+  for (let round = 0; round < 6; round++) {
+    let moved = 0;
+    for (const group of byHeight(1)) {
+      const bound = least(group);
+      moved += Math.abs(moveOf(group) - bound);
+      move.set(group, Math.min(moveOf(group), bound));
+    }
+    if (moved < 0.01) break;
+  }
+  const deepest = Math.max(
+    top,
+    ...groups.map((group) => (extent.get(group) as { y2: number }).y2 + moveOf(group))
+  );
+  const floor = Math.min(deepest, height - bottom);
+  // Then each to where its lines are shortest, as far as its neighbours let it.
+  for (let sweep = 0; sweep < sweeps; sweep++) {
+    let moved = 0;
+    for (const group of byHeight(sweep % 2 === 0 ? -1 : 1)) {
+      const own = pulls.get(group);
+      if (!own || own.length === 0) continue;
+      const wishes = own
+        .map(({ own: at, other, at: far, border }) => {
+          if (other === null) return border === 'top' ? -at : floor + bottom - at;
+          return far + moveOf(other) - at;
+        })
+        .sort((a, b) => a - b);
+      const [low, high] = [
+        wishes[Math.floor((wishes.length - 1) / 2)] as number,
+        wishes[Math.ceil((wishes.length - 1) / 2)] as number
+      ];
+      const now = moveOf(group);
+      const wish = now < low ? low : now > high ? high : now;
+      const next = Math.max(least(group), Math.min(most(group, floor), wish));
+      if (next < least(group) - near) continue;
+      moved += Math.abs(next - now);
+      move.set(group, next);
+    }
+    if (moved < 0.05) break;
+  }
+  return move;
+};
+
+const compactUpright = (block: PlacedBlock, options: CompactOptions): PlacedBlock => {
+  if (block.nodes.length === 0) return block;
+  const model = new Model(block);
+  const move = solve(model, options, block.height);
+  const moveOf = (item: number): number => move.get(model.items[item]?.group ?? -1) ?? 0;
+  const nodes = block.nodes.map((node, index) => ({ ...node, y: node.y + moveOf(index) }));
+  const deepest = Math.max(
+    ...model.items.map(({ y2, group }) => y2 + (move.get(group) ?? 0)),
+    options.top
+  );
+  const height = Math.min(block.height, deepest + options.bottom);
+  const routes = new Map<string, Spot[]>();
+  for (const [id, route] of block.routes) {
+    const pieces = model.pieces.get(id) ?? [];
+    const ends = endShifts(block, route, moveOf);
+    routes.set(
+      id,
+      route.map(({ x, y }, index) => {
+        const level = pieces[index] ?? pieces[index - 1] ?? null;
+        if (level !== null) return { x, y: y + moveOf(level) };
+        // The end of an upright piece: at a node, or at the border.
+        const shift = index === 0 ? ends.first : ends.last;
+        return { x, y: shift ?? (y < near ? y : height) };
+      })
+    );
+  }
+  const exits = new Map(
+    [...block.exits].map(([id, exit]) => {
+      if (exit.side === 'north') return [id, exit] as const;
+      if (exit.side === 'south') return [id, { ...exit, y: height }] as const;
+      const route = routes.get(id) ?? [];
+      const end = [route[0], route.at(-1)].find((spot) => spot && Math.abs(spot.x - exit.x) < near);
+      return [id, { ...exit, y: end?.y ?? exit.y }] as const;
+    })
+  );
+  const cleaned = new Map([...routes].map(([id, route]) => [id, cleanRoute(route)]));
+  return { ...block, height, nodes, routes: cleaned, exits };
+};
+
+/** Where the ends of a route come to lie if they are at nodes. */
+const endShifts = (
+  block: PlacedBlock,
+  route: readonly Spot[],
+  moveOf: (item: number) => number
+): { first: number | null; last: number | null } => {
+  const at = (spot: Spot | undefined): number | null => {
+    if (!spot) return null;
+    const index = block.nodes.findIndex(
+      ({ x, y, width, height }) =>
+        spot.x > x - near &&
+        spot.x < x + width + near &&
+        spot.y > y - near &&
+        spot.y < y + height + near
+    );
+    return index < 0 ? null : spot.y + moveOf(index);
+  };
+  return { first: at(route[0]), last: at(route.at(-1)) };
+};
+
+/** The block pulled together, up and down, then left and right, then up and down once more. */
+export const compactBlock = (
+  block: PlacedBlock,
+  padding: { readonly top: number; readonly side: number; readonly bottom: number }
+): PlacedBlock => {
+  const upright = { top: padding.top, bottom: padding.bottom };
+  const level = { top: padding.side, bottom: padding.side };
+  const once = compactUpright(block, upright);
+  const sideways = transposeBlock(compactUpright(transposeBlock(once), level));
+  return compactUpright(sideways, upright);
+};

@@ -1,0 +1,21 @@
+// A wire's way over the sheet as the places it passes, before it gets its lane beside other wires.
+import type { Id } from '#document/index.ts';
+import type { Spot } from '../presentation/sides.ts';
+
+/** A place that wires pass. Wires that name the same key pass it side by side. */
+export interface WayNode {
+  readonly key: string;
+  readonly at: Spot;
+  /** `terminal`: all wires meet in its middle; `clear`: just outside a part; `corner`: of a part that
+   *  wires bend round; `support`; `loose`: where a stub ends. */
+  readonly kind: 'terminal' | 'clear' | 'corner' | 'support' | 'loose';
+  /** Of a corner: a step of 1 away from the part; wires lie from the corner outward. */
+  readonly outward?: Spot;
+}
+
+export interface Way {
+  readonly wire: Id;
+  /** Decides the order of wires that never part: smaller first. */
+  readonly rank: number;
+  readonly nodes: readonly WayNode[];
+}

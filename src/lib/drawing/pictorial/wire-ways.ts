@@ -1,0 +1,238 @@
+// The way of every wire: from its terminal clear of the part, along its supports as the route says,
+// round the parts in between, and to its other terminal. A wire with one end found, or placed, ends
+// in a stub; a wire with neither is left to the list of wires that are not drawn.
+import type { Id, Wire } from '#document/index.ts';
+import { listStops, type WayStop } from '#study/segments.ts';
+import { classBandOf, classBands, type Study } from '#study/index.ts';
+import type { Spot } from '../presentation/sides.ts';
+import type { Exit } from './exits.ts';
+import type { SheetPlaces } from './sheet-places.ts';
+import type { TautPath, TautPaths } from './taut-path.ts';
+import type { TerminalSpot } from './terminal-spots.ts';
+import { distance, minus, plus, times, turnBetween, unitOf } from './vectors.ts';
+import type { Way, WayNode } from './way.ts';
+
+/** Where a wire's drawn line ends although the wire goes on. */
+export interface LooseEnd {
+  /** What is written there: "?", "to V3-5". */
+  readonly words: string;
+  readonly why: 'not found' | 'no place';
+}
+
+export interface WireWay extends Way {
+  /** The end that the line stops short of; null where both are drawn. */
+  readonly loose: LooseEnd | null;
+}
+
+export interface WireWays {
+  readonly ways: readonly WireWay[];
+  /** Wires with an end that is known but has no place, and wires without any: for the note on the sheet. */
+  readonly notDrawn: readonly Wire[];
+}
+
+/** Length of a stub beyond the last place that is known, mm. */
+const stubMm = 11;
+/** What it costs to leave a terminal away from where the wire goes, mm for half a turn. */
+const turnMm = 10;
+/** Wires led round one corner make it dearer for the next, mm. */
+const crowdMm = 1.5;
+
+interface Start {
+  readonly nodes: readonly WayNode[];
+  readonly at: Spot;
+  readonly out: Spot | null;
+}
+
+const startsAt = (spot: TerminalSpot): Start[] => {
+  const node: WayNode = { key: spot.key, at: spot.at, kind: 'terminal' };
+  if (spot.exits.length === 0) return [{ nodes: [node], at: spot.at, out: null }];
+  return spot.exits.map(({ clear, out }: Exit, number) => ({
+    nodes: [node, { key: `${spot.key} ${number}`, at: clear, kind: 'clear' }],
+    at: clear,
+    out
+  }));
+};
+
+const cornerNodes = ({ corners }: TautPath): WayNode[] =>
+  corners.map(({ number, at, outward }) => ({
+    key: `corner ${number}`,
+    at,
+    kind: 'corner',
+    outward
+  }));
+
+/** Finds the ways of all wires, shortest first, so that later ones make room. */
+export function buildWireWays(
+  study: Study,
+  places: SheetPlaces,
+  spots: ReadonlyMap<string, TerminalSpot>,
+  paths: TautPaths
+): WireWays {
+  const finder = new WayFinder(study, places, spots, paths);
+  const ways = new Map<Id, WireWay>();
+  const notDrawn: Wire[] = [];
+  const jobs = study.index.wires.map((wire, rank) => ({ wire, rank, span: finder.spanOf(wire) }));
+  for (const { wire, rank } of jobs.toSorted((a, b) => a.span - b.span)) {
+    const way = finder.find(wire, rank);
+    if (way) ways.set(wire.id, way);
+  }
+  for (const { wire } of jobs) {
+    const way = ways.get(wire.id);
+    if (!way || way.loose?.why === 'no place') notDrawn.push(wire);
+  }
+  return { ways: study.index.wires.flatMap(({ id }) => ways.get(id) ?? []), notDrawn };
+}
+
+class WayFinder {
+  private readonly study: Study;
+  private readonly places: SheetPlaces;
+  private readonly spots: ReadonlyMap<string, TerminalSpot>;
+  private readonly paths: TautPaths;
+
+  constructor(
+    study: Study,
+    places: SheetPlaces,
+    spots: ReadonlyMap<string, TerminalSpot>,
+    paths: TautPaths
+  ) {
+    this.study = study;
+    this.places = places;
+    this.spots = spots;
+    this.paths = paths;
+  }
+
+  /** From end to end along the supports, mm: the order in which wires are led. */
+  spanOf(wire: Wire): number {
+    const { document, index } = this.study;
+    const known = listStops(document, index, wire).flatMap((stop) => this.placeOf(stop) ?? []);
+    return known.reduce((sum, at, n) => sum + distance(known[n - 1] ?? at, at), 0);
+  }
+
+  find(wire: Wire, order: number): WireWay | null {
+    const { document, index } = this.study;
+    const stops = listStops(document, index, wire);
+    const [from, to] = [this.endOf(wire.from), this.endOf(wire.to)];
+    if (!from && !to) return null;
+    const supports = stops.flatMap((stop): WayNode[] => {
+      const placed = stop.kind === 'support' && this.places.supports.get(stop.id);
+      return placed ? [{ key: stop.id, at: placed.at, kind: 'support' }] : [];
+    });
+    const band = classBandOf(this.study.wires.get(wire.id)?.need?.requiredV ?? null);
+    const rank = classBands.indexOf(band) * 1e6 + order;
+    if (from && to) {
+      const same = from.key === to.key && supports.length === 0;
+      const nodes = same ? loopAt(from) : this.lead(startsAt(from), supports, startsAt(to));
+      return { wire: wire.id, rank, nodes, loose: null };
+    }
+    const known = from ?? to;
+    if (!known) return null;
+    const way = from ? supports : supports.toReversed();
+    const nodes = this.leadStub(wire, startsAt(known), way, from ? wire.to : wire.from);
+    const unseen = from ? wire.to : wire.from;
+    return { wire: wire.id, rank, nodes, loose: this.looseEnd(unseen) };
+  }
+
+  private looseEnd(end: Wire['to']): LooseEnd {
+    if (!this.study.index.findAt(end)) return { words: '?', why: 'not found' };
+    return { words: `to ${this.study.index.labelOf(end)}`, why: 'no place' };
+  }
+
+  private endOf(end: Wire['from']): TerminalSpot | undefined {
+    const entry = this.study.index.findAt(end);
+    return entry && this.spots.get(entry.key);
+  }
+
+  private placeOf(stop: WayStop): Spot | undefined {
+    return stop.kind === 'support'
+      ? this.places.supports.get(stop.id)?.at
+      : this.spots.get(stop.key)?.at;
+  }
+
+  /** The cheapest way between the exits of two terminals, along the supports. */
+  private lead(
+    starts: readonly Start[],
+    supports: readonly WayNode[],
+    ends: readonly Start[]
+  ): WayNode[] {
+    const first = supports[0];
+    const last = supports.at(-1);
+    if (first && last) {
+      const head = this.cheapest(starts, [{ nodes: [first], at: first.at, out: null }]);
+      const tail = this.cheapest([{ nodes: [last], at: last.at, out: null }], ends);
+      const middle = supports.slice(1).flatMap((support, n) => {
+        const before = supports[n];
+        return before ? [...this.between(before.at, support.at), support] : [support];
+      });
+      return [...head, ...middle, ...tail.slice(1)];
+    }
+    return this.cheapest(starts, ends);
+  }
+
+  private between(a: Spot, b: Spot): WayNode[] {
+    const path = this.paths.find(a, b);
+    this.paths.use(path.corners, crowdMm);
+    return cornerNodes(path);
+  }
+
+  private cheapest(starts: readonly Start[], ends: readonly Start[]): WayNode[] {
+    let best: { nodes: WayNode[]; cost: number; path: TautPath } | null = null;
+    for (const start of starts) {
+      for (const end of ends) {
+        const path = this.paths.find(start.at, end.at);
+        const second = path.corners[0]?.at ?? end.at;
+        const last = path.corners.at(-1)?.at ?? start.at;
+        const cost =
+          path.costMm +
+          turnCost(start, second) +
+          turnCost(end, last) +
+          ownLength(start) +
+          ownLength(end);
+        if (best && cost >= best.cost) continue;
+        const nodes = [...start.nodes, ...cornerNodes(path), ...end.nodes.toReversed()];
+        best = { nodes, cost, path };
+      }
+    }
+    if (!best) return [];
+    this.paths.use(best.path.corners, crowdMm);
+    return best.nodes;
+  }
+
+  private leadStub(
+    wire: Wire,
+    starts: readonly Start[],
+    supports: readonly WayNode[],
+    unseen: Wire['to']
+  ): WayNode[] {
+    const loose = (at: Spot): WayNode => ({ key: `loose ${wire.id}`, at, kind: 'loose' });
+    const last = supports.at(-1);
+    if (last) {
+      const nodes = this.lead(starts, supports, [{ nodes: [last], at: last.at, out: null }]);
+      const before = nodes.findLast(({ key }) => key !== last.key) ?? last;
+      const way = unitOf(minus(last.at, before.at));
+      return [...nodes, loose(plus(last.at, times(way, stubMm * 1.4)))];
+    }
+    const goal = this.study.index.findAt(unseen);
+    const start = starts[0];
+    if (!start) return [];
+    const out = start.out ?? (goal ? { x: 1, y: 0 } : { x: Math.SQRT1_2, y: -Math.SQRT1_2 });
+    return [...start.nodes, loose(plus(start.at, times(out, stubMm)))];
+  }
+}
+
+/** A wire that ends where it begins: a short loop, so that it can be seen. */
+function loopAt(spot: TerminalSpot): WayNode[] {
+  const out = spot.exits[0]?.out ?? { x: 0, y: -1 };
+  const tip = plus(spot.at, times(out, stubMm));
+  const side = { x: -out.y * 3, y: out.x * 3 };
+  return [
+    { key: spot.key, at: spot.at, kind: 'terminal' },
+    { key: `${spot.key} loop 1`, at: plus(tip, side), kind: 'clear' },
+    { key: `${spot.key} loop 2`, at: minus(tip, side), kind: 'clear' },
+    { key: spot.key, at: spot.at, kind: 'terminal' }
+  ];
+}
+
+const ownLength = ({ nodes, at }: Start): number => distance(nodes[0]?.at ?? at, at);
+
+const turnCost = ({ out, at }: Start, next: Spot): number =>
+  out ? (Math.abs(turnBetween(out, minus(next, at))) / Math.PI) * turnMm : 0;
