@@ -6,7 +6,7 @@ export const addRadioParts = (set: ChassisBuilder): void => {
   set
     .unit('Chassis', { size: [240, 120], place: [0, 110] })
     .support('K1', 'clamp', [150, 58], { boreMm: 8 })
-    .support('K2', 'corner', [90, 96])
+    .support('K2', 'corner', [112, 112])
     .support('G1', 'grommet', [232, 100], { boreMm: 8 })
     .support('G2', 'grommet', [8, 60], { boreMm: 8 })
     .unit('Cabinet', { metal: 'none', size: [240, 90], place: [0, 0] });
@@ -87,7 +87,7 @@ const addCoils = (set: ChassisBuilder): void => {
       function: 'audio output',
       elements: [winding('blue', 'red', 200), winding('green', 'black', 0.5)]
     })
-    .strip('TS4', 3, { at: [68, 96], grounded: [2] })
+    .strip('TS4', 3, { at: [100, 98], grounded: [2] })
     .resistor('R3', '22k', 'V1-1', 'V1-2', { watts: 0.5 })
     .capacitor('C3', '56 pF', 'V1-1', 'L2-1', { ratedV: 500 })
     .resistor('R6', '3.3M', 'T4-4', 'TS4-1', { watts: 0.5 })
@@ -149,7 +149,7 @@ const addCabinetParts = (set: ChassisBuilder): void => {
       elements: [winding('1', '2', 2)]
     })
     .part('speaker', 'LS1', lugs({ '1': [-8, 14], '2': [8, 14] }), {
-      at: [130, 40],
+      at: [165, 40],
       value: '5 in, 3.2 ohm',
       elements: [winding('1', '2', 2.6)]
     });

@@ -69,7 +69,7 @@ const addHeaters = (set: ChassisBuilder): void => {
     .wire(8, 'V1-3', 'V3-4', {
       ...string,
       route: ['K2'],
-      tapedMm: 130,
+      tapedMm: 150,
       notes: 'First audio is last in the string, next to B-, for hum.'
     })
     .wire(9, 'V3-3', 'TS2-1', { ...string, function: 'heater string to B-', tapedMm: 45 })
@@ -128,7 +128,7 @@ const addMinus = (set: ChassisBuilder): void => {
     .wire(21, 'V3-2', 'TS2-1', { ...minus, tapedMm: 40 })
     .wire(22, 'V2-2', 'V2-7', { ...bare(22), function: 'B-', tapedMm: 17 })
     .wire(23, 'V2-7', 'TS2-1', { ...minus, tapedMm: 60 })
-    .wire(24, 'L2-3', 'TS4-3', { ...minus, tapedMm: 55 })
+    .wire(24, 'L2-3', 'TS4-3', { ...minus, tapedMm: 85 })
     .wire(25, 'TS4-3', 'TS2-1', { ...minus, route: ['K2'], tapedMm: 70 })
     .wire(26, 'V3-5', 'V3-2', { ...bare(22), function: 'B-, spare diode', tapedMm: 17 });
 };
@@ -148,7 +148,7 @@ const addRadioFrequency = (set: ChassisBuilder): void => {
       acV: 0.1,
       route: ['G2'],
       outsideMm: 60,
-      tapedMm: 190,
+      tapedMm: 150,
       critical: { keepLength: true },
       dress: 'Loop leads are part of the tuning: same length, same place.'
     })
@@ -226,7 +226,7 @@ const addAudio = (set: ChassisBuilder): void => {
       acV: 2,
       amps: 0.6,
       outsideMm: 60,
-      tapedMm: 260
+      tapedMm: 150
     })
     .wire(41, 'T2 black', 'LS1-2', {
       ...pigtail('black', 300),
@@ -235,7 +235,7 @@ const addAudio = (set: ChassisBuilder): void => {
       acV: 2,
       amps: 0.6,
       outsideMm: 60,
-      tapedMm: 260
+      tapedMm: 150
     })
     .wire(42, 'V3-1', null, {
       ...pushBack('gray'),

@@ -15,8 +15,7 @@ export const addUnits = (set: ChassisBuilder): void => {
     .support('G2', 'grommet', [6, 100], { boreMm: 10 })
     .support('G3', 'grommet', [235, 6], { boreMm: 13 })
     .support('G4', 'grommet', [178, 322], { boreMm: 13 })
-    .support('G5', 'grommet', [10, 270], { boreMm: 16 })
-    .support('G6', 'grommet', [452, 250], { boreMm: 8 })
+    .support('G5', 'grommet', [24, 322], { boreMm: 16 })
     .ground('GL1', { at: [368, 308] })
     .ground('GL3', { at: [152, 312] })
     .ground('GL4', { at: [255, 14] })
@@ -31,6 +30,6 @@ export const addUnits = (set: ChassisBuilder): void => {
     })
     .support('K9', 'clamp', [130, 50], { boreMm: 10 })
     .ground('GL6', { at: [245, 48] })
-    .unit('Picture tube and yoke', { metal: 'none', size: [240, 200], place: [150, 500] })
-    .unit('Cabinet', { metal: 'none', size: [200, 200], place: [420, 500] });
+    .unit('Picture tube and yoke', { metal: 'none', size: [240, 200], place: [250, 500] })
+    .unit('Cabinet', { metal: 'none', size: [200, 200], place: [20, 500] });
 };

@@ -42,17 +42,17 @@ export const addCabinet = (set: ChassisBuilder): void => {
   set
     .in('Cabinet')
     .part('plug', 'P2', lugs({ '1': [-5, 0], '2': [5, 0] }), {
-      at: [30, 40],
+      at: [35, 100],
       function: 'speaker',
       mates: 'J2'
     })
     .part('speaker', 'LS1', lugs({ '1': [-12, 0], '2': [12, 0] }), {
-      at: [120, 60],
+      at: [110, 130],
       value: '10 in, 3.2 ohm',
       elements: [winding('1', '2', 2.6)]
     })
     .part('terminal strip', 'TS17', lugs({ '1': [-10, 0], '2': [10, 0] }), {
-      at: [120, 160],
+      at: [150, 30],
       function: 'antenna board, 300 ohm'
     })
     .wire(65, 'P2-1', 'LS1-1', { ...thermoplastic('green'), ...voiceCoil, function: 'voice coil' })

@@ -79,7 +79,7 @@ const addCage = (set: ChassisBuilder): void => {
       notes: 'Polystyrene post, ball ended.'
     })
     .resistor('R53', '1M', 'V16-7', 'E1', { watts: 2, notes: 'Two 470 k in a glass sleeve.' })
-    .strip('TS13', 4, { at: [65, 300], grounded: [3] })
+    .strip('TS13', 4, { at: [85, 294], grounded: [3] })
     .capacitor('C44', '0.1 uF', 'TS13-1', 'V15-5', {
       ratedV: 1000,
       function: 'boost capacitor, charged by the damper',

@@ -38,7 +38,7 @@ const addStrip = (set: ChassisBuilder): void => {
     notes: 'Crystal diode inside the can; 2.5 V of it on a good station.'
   });
   set
-    .strip('TS5', 3, { at: [135, 82], grounded: [2] })
+    .strip('TS5', 5, { at: [150, 82], grounded: [3] })
     .strip('TS9', 3, { at: [70, 92], grounded: [2] })
     .resistor('R20', '47', 'V3-2', 'V3-7', { watts: 0.5 })
     .resistor('R22', '47', 'V4-2', 'V4-7', { watts: 0.5 })
@@ -46,7 +46,7 @@ const addStrip = (set: ChassisBuilder): void => {
     .capacitor('C20', '1000 pF', 'V3-6', 'V3-7', { ratedV: 500 })
     .resistor('R21', '1k', 'TS5-1', 'V3-6', { watts: 0.5 })
     .resistor('R23', '1k', 'TS5-1', 'V4-6', { watts: 0.5 })
-    .resistor('R25', '1k', 'TS8-4', 'V5-6', { watts: 0.5 })
+    .resistor('R25', '1k', 'TS5-5', 'V5-6', { watts: 0.5 })
     .resistor('R26', '3.9k', 'T10-3', 'T10-4', { watts: 0.5 })
     .resistor('R40', '1M', 'T10-3', 'TS8-6', { watts: 0.5 })
     .capacitor('C34', '0.22 uF', 'TS9-1', 'TS9-2', { ratedV: 200 });

@@ -1,6 +1,7 @@
 // Line, power transformer, 5U4GB, filter, and the two B+ rails that go out from it. The filament
 // rectifier is hot long before the set draws: until then both rails stand near the peak of the winding.
 import type { ChassisBuilder } from '../../helpers/chassis.ts';
+import type { WireOptions } from '../../helpers/chassis-options.ts';
 import { acSource, leads, lugs, winding } from '../set-parts.ts';
 import { newWire, pigtail, thermoplastic, thinWall } from '../wire-stock.ts';
 
@@ -168,6 +169,15 @@ const addRectifier = (set: ChassisBuilder): void => {
 const addRails = (set: ChassisBuilder): void => {
   const main = { ...thermoplastic('red'), function: 'B+ 285 V', dcV: 285 };
   const second = { ...thermoplastic('red'), tracer: 'white', function: 'B+ 235 V', dcV: 236 };
+  const bus: WireOptions = {
+    construction: 'sleeved bus',
+    awg: 20,
+    insulation: 'varnished cambric sleeve',
+    ratingV: 600,
+    found: { stranding: 'solid', plating: 'tinned' },
+    function: 'B+ 235 V to IF strip',
+    dcV: 236
+  };
   set
     .wire(36, 'L1-1', 'C1-A', {
       ...pigtail('red', 1000),
@@ -187,7 +197,7 @@ const addRails = (set: ChassisBuilder): void => {
       ...main,
       amps: 0.042,
       route: ['K1'],
-      tapedMm: 165,
+      tapedMm: 210,
       state: 'tagged',
       planned: newWire('red')
     })
@@ -206,16 +216,10 @@ const addRails = (set: ChassisBuilder): void => {
       state: 'tagged',
       planned: { ...newWire('red'), tracer: 'white' }
     })
-    .wire(43, 'TS8-4', 'TS5-1', {
-      construction: 'sleeved bus',
-      awg: 20,
-      insulation: 'varnished cambric sleeve',
-      ratingV: 600,
-      found: { stranding: 'solid', plating: 'tinned' },
-      function: 'B+ 235 V to IF strip',
-      dcV: 236,
-      amps: 0.031,
-      tapedMm: 175,
+    .wire(43, 'TS8-4', 'TS5-5', {
+      ...bus,
+      amps: 0.042,
+      tapedMm: 135,
       dress: 'Stiff tinned wire, keep it low along the deck; half the IF stays put because of it.'
     })
     .wire(44, 'TS5-1', 'TS16-2', {
@@ -228,5 +232,6 @@ const addRails = (set: ChassisBuilder): void => {
     })
     .wire(45, 'TS4-4', 'TS6-4', { ...second, amps: 0.011, route: ['K2'] })
     .wire(46, 'TS4-4', 'TS10-4', { ...second, amps: 0.012 })
-    .wire(47, 'TS10-4', 'TS12-1', { ...second, amps: 0.008, state: 'tagged' });
+    .wire(47, 'TS10-4', 'TS12-1', { ...second, amps: 0.008, state: 'tagged' })
+    .wire(48, 'TS5-5', 'TS5-1', { ...bus, amps: 0.031, tapedMm: 42 });
 };

@@ -13,7 +13,7 @@ const addParts = (set: ChassisBuilder): void => {
   set
     .in('Main chassis')
     .part('coil', 'T5', lugs({ '1': [-6, 6], '2': [6, 6], '3': [0, -6] }, ['3']), {
-      at: [345, 32],
+      at: [330, 80],
       function: '4.5 Mc take-off',
       elements: [winding('1', '2', 4), winding('2', '3', 4)]
     });
@@ -32,10 +32,10 @@ const addParts = (set: ChassisBuilder): void => {
     })
     .resistor('R33', '68', 'V7-7', 'V7-2', { watts: 0.5 })
     .resistor('R34', '1k', 'V7-6', 'TS6-4', { watts: 0.5 })
-    .strip('TS6', 4, { at: [395, 108], grounded: [3] })
+    .strip('TS6', 4, { at: [375, 108], grounded: [3] })
     .capacitor('C30', '0.001 uF', 'TS6-1', 'TS6-3', { ratedV: 500 })
     .tube('V8', '6AV6', {
-      at: [432, 75],
+      at: [432, 70],
       function: 'first audio',
       grounded: ['2', '4', '5', '6'],
       elements: [draws('7', '2', 0.5)]
@@ -43,11 +43,11 @@ const addParts = (set: ChassisBuilder): void => {
     .capacitor('C31', '0.01 uF', 'TS6-2', 'V8-1', { ratedV: 400 })
     .resistor('R36', '10M', 'V8-1', 'V8-2', { watts: 0.5 })
     .resistor('R37', '220k', 'V8-7', 'TS6-4', { watts: 0.5 })
-    .strip('TS7', 3, { at: [400, 165], grounded: [2] })
+    .strip('TS7', 3, { at: [412, 112], grounded: [2] })
     .capacitor('C32', '0.01 uF', 'V8-7', 'TS7-1', { ratedV: 600 })
     .resistor('R38', '470k', 'TS7-1', 'TS7-2', { watts: 0.5 })
     .tube('V9', '6AQ5A', {
-      at: [430, 135],
+      at: [430, 142],
       function: 'audio output',
       grounded: ['4'],
       elements: [draws('5', '2', 38), draws('6', '2', 4)]
@@ -127,7 +127,7 @@ const addWires = (set: ChassisBuilder): void => {
       function: 'B+ 285 V',
       dcV: 285,
       amps: 0.038,
-      tapedMm: 55
+      tapedMm: 75
     })
     .wire(56, 'V9-6', 'TS7-3', {
       ...thermoplastic('orange'),
@@ -162,7 +162,7 @@ const addWires = (set: ChassisBuilder): void => {
       critical: { keepPlace: true, keepShort: true },
       dcV: 0,
       acV: 1,
-      tapedMm: 58
+      tapedMm: 30
     })
     .wire(63, 'V7-5', 'T6-1', {
       ...pushBack('blue'),

@@ -24,7 +24,7 @@ export const addTuner = (set: ChassisBuilder): void => {
 };
 
 const addWires = (set: ChassisBuilder): void => {
-  const antenna = { construction: 'twin lead', cable: 'antenna lead', awg: 20 } as const;
+  const antenna = { construction: 'twin lead', cable: 'antenna lead', awg: 20, route: ['K8'] };
   set
     .cable('antenna lead', 'twin lead', {
       signal: 'radio frequency',
