@@ -10,13 +10,12 @@ import {
 } from '#physics/index.ts';
 
 describe('post wrap', () => {
-  // MIL-STD-1130B 5.3.2 as quoted: 30 and 28 AWG 7 turns; 20: 5, 18 and 16: 4 from "The technology
-  // of wire wrapping"; 26, 24 and 22 from memory.
+  // "The technology of wire wrapping", strip-force chart, which conforms to MIL-STD-1130B.
   test.each([
     [30, 7],
     [28, 7],
-    [26, 6],
-    [24, 5],
+    [26, 7],
+    [24, 6],
     [22, 5],
     [20, 5],
     [18, 4],
@@ -48,8 +47,8 @@ describe('strip', () => {
     }
   });
   test('a wrap post goes by the wrap, or as a lug for gauges that are not wrapped', () => {
-    expect(stripFor('wrap post', 24).basis).toMatch(/5 turns/);
-    expect(stripFor('wrap post', 12).basis).toMatch(/not known/);
+    expect(stripFor('wrap post', 24).basis).toMatch(/6 turns/);
+    expect(stripFor('wrap post', 12).basis).toMatch(/too thick/);
   });
 });
 

@@ -37,5 +37,10 @@ export function onderdonkAmps(inputs: {
  *  Source:   W. H. Preece's rule
  *  Example:  preeceAmps(22) // 41.337936
  */
-export const preeceAmps = (awg: number): number =>
-  preeceCopper * (wireDiameterMm(awg) / mmPerInch) ** 1.5;
+export const preeceAmps = (awg: number): number => preeceAmpsOf(wireDiameterMm(awg));
+
+/** The same by diameter in mm. Valid: above 0 to 20 mm; otherwise SumError. */
+export function preeceAmpsOf(diameterMm: number): number {
+  const limits = { min: 0, max: 20, above: true, unit: 'mm' };
+  return preeceCopper * (checkedNumber('diameter', diameterMm, limits) / mmPerInch) ** 1.5;
+}

@@ -36,7 +36,7 @@ export interface InsulationClass {
 /** The smallest steps of the ladder that cover stress x margin, required and preferred.
  *  Formula:  smallest step >= stress x margin, compared to 9 significant digits
  *  Source:   common practice, no source
- *  Valid:    stress 0 to 200 kV, margins 1 to 10, preferred not below required; otherwise SumError
+ *  Valid:    stress 0 to 200 kV, margins 1 to 10, a preferred one below the required one counts as that; otherwise SumError
  *  Example:  insulationClass({ stressV: 400 }).preferred.stepV // 600
  */
 export function insulationClass({

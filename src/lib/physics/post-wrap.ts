@@ -3,22 +3,18 @@ import { mmPerInch, wireDiameterMm } from './conductor.ts';
 import { checkedNumber } from './guard.ts';
 import { SumError } from './sum-error.ts';
 
-/** Least turns of bare wire by gauge.
- *  30 and 28: MIL-STD-1130B 5.3.2 as quoted; 20, 18, 16: "The technology of wire wrapping";
- *  26, 24, 22: from memory. */
+/** Least turns of bare wire by gauge: the strip-force chart of "The technology of wire wrapping",
+ *  which says that it conforms to MIL-STD-1130B. */
 const turnsByAwg: ReadonlyMap<number, number> = new Map([
   [30, 7],
   [28, 7],
-  [26, 6],
-  [24, 5],
+  [26, 7],
+  [24, 6],
   [22, 5],
   [20, 5],
   [18, 4],
   [16, 4]
 ]);
-
-/** Gauges whose number of turns is from memory. */
-export const wrapTurnsFromMemory: readonly number[] = [26, 24, 22];
 
 /** The post of most wrapped chassis, mm. Common practice, no source. */
 export const commonPostMm = 0.045 * mmPerInch;
@@ -34,7 +30,7 @@ export interface PostWrap {
  *  and a half turns that hold the wire still are not stripped and not counted.
  *  Formula:  strip = turns x sqrt((2 (a + b) + pi d)^2 + d^2), d the wire's diameter: its centre line
  *            runs d/2 outside the post and climbs one diameter a turn
- *  Source:   turns by MIL-STD-1130B 5.3.2 (26, 24, 22 AWG from memory); strip by geometry
+ *  Source:   turns by MIL-STD-1130B as charted in "The technology of wire wrapping"; strip by geometry
  *  Valid:    30, 28, 26, 24, 22, 20, 18, 16 AWG, posts 0.3 to 5 mm; otherwise SumError
  *  Example:  postWrap({ awg: 30, postWidthMm: 0.635, postDepthMm: 0.635 }).turns // 7
  */

@@ -52,6 +52,7 @@ export function stripFor(ending: string | undefined, awg: number): Strip {
   }
   const rule = ending === undefined ? undefined : rules.get(ending);
   const { baseMm, diameters, words } = rule ?? lugRule;
-  const basis = rule ? `${words}, ${gauge}` : `ending not known: as if ${words}, ${gauge}`;
+  const why = ending === 'wrap post' ? 'too thick or thin to wrap' : 'ending not known';
+  const basis = rule ? `${words}, ${gauge}` : `${why}: as if ${words}, ${gauge}`;
   return { mm: baseMm + diameters * diameter, basis };
 }

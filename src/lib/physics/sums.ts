@@ -1,4 +1,5 @@
 // The registry of bench sums: what the command line, the calculator and "why?" choose from.
+import { roundSignificant } from '#quantity/index.ts';
 import { ampacitySum, bundleSum } from './bench/bundle-sums.ts';
 import { airGapSum, creepageSum } from './bench/clearance-sums.ts';
 import { voltageDropSum, wireResistance, wireSize } from './bench/conductor-sums.ts';
@@ -38,7 +39,7 @@ export interface SumResult {
   readonly id: string;
   /** In the units that the sum names, fallbacks filled in. */
   readonly inputs: Readonly<Record<string, SumValue>>;
-  /** A result that has no value is left out, and the basis says why. */
+  /** To 12 digits. A result that has no value is left out, and the basis says why. */
   readonly results: Readonly<Record<string, { readonly value: number; readonly unit: string }>>;
   readonly formula: string;
   readonly basis: string;
@@ -70,7 +71,8 @@ function toResult(sum: Sum, values: Readonly<Record<string, unknown>>): SumResul
   const { inputs, outcome } = sum.run(values);
   const results: Record<string, { value: number; unit: string }> = {};
   for (const [name, value] of Object.entries(outcome.results)) {
-    if (value !== null) results[name] = { value, unit: sum.results[name] ?? '' };
+    if (value === null) continue;
+    results[name] = { value: roundSignificant(value, 12), unit: sum.results[name] ?? '' };
   }
   const { id, formula, source } = sum;
   return { id, inputs, results, formula, basis: outcome.basis ?? sum.basis, source };

@@ -61,7 +61,7 @@ export const bundleSum = defineSum({
       min: 0,
       max: 1000,
       above: true,
-      words: 'outside diameters of the wires',
+      words: 'outside diameters of the wires; 7x1.6 is seven of 1.6',
       example: '1.6,1.6,2.4'
     })
   }),

@@ -72,11 +72,11 @@ export const insulationClassSum = defineSum({
     preferred: marginInput('rating over stress that is preferred', defaultMarginPreferred)
   }),
   results: { stress: 'V', required: 'V', preferred: 'V' },
-  formula: 'the smallest class >= stress x margin, compared to 9 digits',
+  formula:
+    'the smallest class >= stress x margin, compared to 9 digits; preferred by its own margin where that is larger',
   basis: classBasis,
   source: 'common practice, no source',
   find: ({ dc, ac, pulse, margin, preferred }) => {
-    if (preferred < margin) throw belowMargin(preferred, margin);
     const stress = stressV({ dcV: dc, acRmsV: ac, pulsePeakV: pulse });
     const classes = insulationClass({
       stressV: stress,
@@ -103,13 +103,4 @@ const beyondLadder = (stress: number, askedV: number): SumError =>
     value: `${formatVolts(stress)}, which asks for ${formatVolts(askedV)}`,
     limit: `classes to ${lastClass}`,
     wayOut: 'No class on the ladder covers this: check the volts, or find wire made for it.'
-  });
-
-const belowMargin = (preferred: number, margin: number): SumError =>
-  new SumError({
-    problem: 'out of range',
-    input: 'preferred',
-    value: String(preferred),
-    limit: `from ${margin}, the required margin`,
-    wayOut: 'Prefer at least the margin that is required.'
   });

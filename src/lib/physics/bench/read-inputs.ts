@@ -32,7 +32,7 @@ function readInput(name: string, text: string, about: InputAbout): SumValue {
     const { kind } = parsed;
     if (kind !== undefined && reading.kinds && !reading.kinds.includes(kind)) {
       const wanted = reading.kinds.join(' or ');
-      throw unreadable(name, text, about, `this says ${kind}, and ${name} is ${wanted}`);
+      throw unreadable(name, text, about, `this says ${kind}, but ${name} takes ${wanted}`);
     }
     return inUnit(parsed.value, reading.dimension, about.unit);
   }
@@ -64,7 +64,14 @@ function splitList(text: string, separator: ',' | 'x'): string[] {
   const mark = separator === 'x' ? /[x×*]/i : text.includes(';') ? ';' : ',';
   const parts = text.split(mark).map((part) => part.trim());
   const unit = /[a-z"']+\.?$/i.exec(parts.at(-1) ?? '')?.[0] ?? '';
-  return parts.map((part) => (/[\d.]$/.test(part) ? part + unit : part));
+  const lengths = parts.map((part) => (/[\d.]$/.test(part) ? part + unit : part));
+  return separator === 'x' ? lengths : lengths.flatMap(repeated);
+}
+
+/** "7x1.6mm" is seven times 1.6 mm. */
+function repeated(part: string): string[] {
+  const [, count = '1', length = part] = /^(\d{1,3}) ?[x×*] ?(\S.*)$/.exec(part) ?? [];
+  return new Array<string>(Number(count)).fill(length);
 }
 
 const unreadable = (name: string, text: string, about: InputAbout, why: string): SumError =>
@@ -73,7 +80,7 @@ const unreadable = (name: string, text: string, about: InputAbout, why: string):
     input: name,
     value: text,
     limit: formatAccepted(about),
-    wayOut: `${why}. Write it as ${name}=${about.example}.`
+    wayOut: `${sentence(why)}. Write it as ${name}=${about.example}.`
   });
 
 const unknownInput = (inputs: z.ZodObject, name: string, text: string): SumError =>
@@ -84,3 +91,5 @@ const unknownInput = (inputs: z.ZodObject, name: string, text: string): SumError
     limit: Object.keys(inputs.shape).join(', '),
     wayOut: 'Use one of the names listed.'
   });
+
+const sentence = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

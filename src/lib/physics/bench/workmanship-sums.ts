@@ -2,7 +2,7 @@
 import * as z from 'zod';
 import { bendKinds, bendRadius } from '../bend-radius.ts';
 import { onderdonkAmps, preeceAmps } from '../fusing.ts';
-import { postWrap, wrapTurnsFromMemory } from '../post-wrap.ts';
+import { postWrap } from '../post-wrap.ts';
 import { awgInput } from './conductor-sums.ts';
 import { amount, choice, lengths } from './input.ts';
 import { defineSum } from './sum.ts';
@@ -43,9 +43,6 @@ export const fusing = defineSum({
   })
 });
 
-const postBasis =
-  'Bare turns; half to one and a half insulated turns more hold the wire still. Strip by the length of the helix round the post.';
-
 export const postWrapSum = defineSum({
   id: 'post-wrap',
   title: 'Wrap on a post',
@@ -62,15 +59,12 @@ export const postWrapSum = defineSum({
   }),
   results: { turns: '', strip: 'mm' },
   formula: 'turns by gauge; strip = turns x sqrt((2 (a + b) + pi d)^2 + d^2)',
-  basis: postBasis,
-  source:
-    'MIL-STD-1130B 5.3.2 as quoted (30, 28 AWG); "The technology of wire wrapping" (20, 18, 16); 26, 24, 22 from memory',
+  basis:
+    'Bare turns; half to one and a half insulated turns more hold the wire still. Strip by the length of the helix round the post.',
+  source: 'MIL-STD-1130B as charted in "The technology of wire wrapping"; strip by geometry',
   find: ({ awg, post: [width = 0, depth = 0] }) => {
     const { turns, stripMm } = postWrap({ awg, postWidthMm: width, postDepthMm: depth });
-    const memory = wrapTurnsFromMemory.includes(awg)
-      ? `The turns for ${awg} AWG are from memory: check them. `
-      : '';
-    return { results: { turns, strip: stripMm }, basis: memory + postBasis };
+    return { results: { turns, strip: stripMm } };
   }
 });
 

@@ -25,7 +25,7 @@ export function minimise(
   start: Float64Array,
   limits: MinimiseLimits
 ): Float64Array {
-  let place = Float64Array.from(start);
+  let place = start.slice();
   let slope = new Float64Array(start.length);
   let level = energy(place, slope);
   const memory: Memory[] = [];
@@ -42,7 +42,8 @@ export function minimise(
 
 /** The direction to go: the slope turned and stretched by what the last steps taught. */
 function downhill(slope: Float64Array, memory: readonly Memory[]): Float64Array {
-  const direction = slope.map((value) => -value);
+  const direction = new Float64Array(slope.length);
+  addTo(direction, slope, -1);
   const shares: number[] = [];
   for (const { step, bend, scale } of memory.toReversed()) {
     const share = scale * dot(step, direction);
@@ -74,7 +75,7 @@ function search(
 ): Reached | undefined {
   const promised = dot(slope, direction);
   for (let length = 1; length > 1 / 300; length /= 2) {
-    const next = Float64Array.from(place);
+    const next = place.slice();
     addTo(next, direction, length);
     const nextSlope = new Float64Array(place.length);
     const nextLevel = energy(next, nextSlope);
@@ -103,5 +104,8 @@ function addTo(target: Float64Array, source: Float64Array, times: number): void 
     target[i] = (target[i] ?? 0) + times * (source[i] ?? 0);
 }
 
-const difference = (a: Float64Array, b: Float64Array): Float64Array =>
-  a.map((value, index) => value - (b[index] ?? 0));
+function difference(a: Float64Array, b: Float64Array): Float64Array {
+  const result = a.slice();
+  addTo(result, b, -1);
+  return result;
+}
