@@ -1,0 +1,71 @@
+// The browser's database: what is kept of each chassis, its text, and earlier texts of it. Texts lie apart from
+// the list, so that the list is read without them.
+import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
+import { StoreFailure } from './store-failure.ts';
+
+export interface KeptEntry {
+  readonly id: string;
+  readonly title: string;
+  /** Milliseconds since 1970. */
+  readonly savedAt: number;
+}
+
+export interface StoreSchema extends DBSchema {
+  entries: {
+    key: string;
+    /** `revision` is the hash of the text. */
+    value: KeptEntry & { readonly revision: string };
+  };
+  /** By the id of the document. */
+  texts: { key: string; value: string };
+  revisions: {
+    key: [id: string, savedAt: number];
+    value: { readonly id: string; readonly savedAt: number; readonly text: string };
+  };
+}
+
+const databaseVersion = 1;
+
+/** A connection that is made when it is first needed and again when the browser took it away. */
+export class Connection {
+  private readonly name: string;
+  private current: Promise<IDBPDatabase<StoreSchema>> | undefined;
+
+  constructor(name: string) {
+    this.name = name;
+  }
+
+  open(): Promise<IDBPDatabase<StoreSchema>> {
+    this.current ??= this.connect().catch((error: unknown) => {
+      this.current = undefined;
+      throw error;
+    });
+    return this.current;
+  }
+
+  close(): void {
+    void this.current?.then((database) => database.close()).catch(() => undefined);
+    this.current = undefined;
+  }
+
+  private async connect(): Promise<IDBPDatabase<StoreSchema>> {
+    if (!('indexedDB' in globalThis)) {
+      throw new StoreFailure(
+        'not allowed',
+        'this browser has no store for pages: save the chassis as a file'
+      );
+    }
+    return openDB<StoreSchema>(this.name, databaseVersion, {
+      upgrade: (database) => {
+        database.createObjectStore('entries', { keyPath: 'id' });
+        database.createObjectStore('texts');
+        database.createObjectStore('revisions', { keyPath: ['id', 'savedAt'] });
+      },
+      // Another window wants to bring the store to a newer version.
+      blocking: () => this.close(),
+      terminated: () => {
+        this.current = undefined;
+      }
+    });
+  }
+}

@@ -1,0 +1,33 @@
+// What files are called, and what a file holds by its first characters: names can be wrong.
+
+/** The ending of a document's file. */
+export const documentEnding = '.chassis.json';
+
+/** Names that Windows keeps for devices, whatever their ending.
+ *  Source: Microsoft, "Naming Files, Paths, and Namespaces". */
+const reservedNames = /^(?:con|prn|aux|nul|com\d|lpt\d)$/;
+const stemLength = 60;
+
+/** A name for a file: the title's letters and figures, of any script, and the ending with its dot. */
+export const fileNameOf = (title: string, ending: string): string => {
+  const letters = [
+    ...title
+      .normalize('NFC')
+      .toLowerCase()
+      .replaceAll(/[^\p{L}\p{M}\p{N}]+/gu, '-')
+  ];
+  const stem =
+    letters
+      .slice(0, stemLength)
+      .join('')
+      .replaceAll(/^-+|-+$/g, '') || 'chassis';
+  return `${stem}${reservedNames.test(stem) ? '-chassis' : ''}${ending}`;
+};
+
+export type FileKind = 'document' | 'drawing' | 'list';
+
+/** What a text holds, by how it begins: a document in JSON, a drawing in SVG, else rows of a list. */
+export const kindOfText = (text: string): FileKind => {
+  const start = /^\uFEFF?\s*(.?)/.exec(text)?.[1];
+  return start === '{' ? 'document' : start === '<' ? 'drawing' : 'list';
+};

@@ -1,0 +1,183 @@
+// Chassis kept in the browser: what is saved comes back, two windows do not overwrite each other, earlier
+// states can be had again, and every failure says what to do. The browser's database is stood in for.
+import 'fake-indexeddb/auto';
+import { applyEdit, saveDocument, setWireFields, type ChassisDocument } from '#document/index.ts';
+import {
+  askToPersist,
+  createBrowserStore,
+  StoreFailure,
+  type BrowserStore
+} from '#storage/index.ts';
+import { toStoreFailure } from '#storage/store-failure.ts';
+import { revisionPauseMs } from '#storage/thin-revisions.ts';
+import { openDB } from 'idb';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { chassis } from '../helpers/chassis.ts';
+
+const set = (title = 'Bench set'): ChassisDocument =>
+  chassis(title).tube('V1', '6CG7').wire(1, 'V1-5', null, { awg: 22 }).build();
+const withNotes = (document: ChassisDocument, notes: string): ChassisDocument => {
+  const result = applyEdit(document, setWireFields('w1', { notes }));
+  if (!result.ok) throw new Error(result.problem);
+  return result.document;
+};
+const failureOf = async (work: Promise<unknown>): Promise<StoreFailure> => {
+  const error: unknown = await work.then(
+    () => new Error('it did not fail'),
+    (reason: unknown) => reason
+  );
+  expect(error).toBeInstanceOf(StoreFailure);
+  return error as StoreFailure;
+};
+
+let name = '';
+let turn = 0;
+let store: BrowserStore;
+beforeEach(() => {
+  name = `test ${turn++}`;
+  store = createBrowserStore(name);
+});
+afterEach(() => {
+  store.close();
+  vi.unstubAllGlobals();
+  vi.restoreAllMocks();
+});
+
+describe('the store', () => {
+  it('gives back what was kept, on a later visit too', async () => {
+    await store.save(set(), 1000);
+    await store.save(withNotes(set(), 'changed'), 2000);
+    store.close();
+    const later = createBrowserStore(name);
+    const back = await later.load(set().id);
+    expect(back && saveDocument(back)).toBe(saveDocument(withNotes(set(), 'changed')));
+    expect(await later.load('dnothing')).toBeNull();
+    later.close();
+  });
+
+  it('lists what it keeps, the latest first, and forgets what is removed', async () => {
+    await store.save(set('First'), 1000);
+    await store.save(set('Second'), 2000);
+    expect(await store.list()).toEqual([
+      { id: 'dsecond', title: 'Second', savedAt: 2000 },
+      { id: 'dfirst', title: 'First', savedAt: 1000 }
+    ]);
+    await store.save(withNotes(set('First'), 'x'), 3000 + revisionPauseMs);
+    await store.remove('dfirst');
+    expect((await store.list()).map(({ id }) => id)).toEqual(['dsecond']);
+    expect(await store.load('dfirst')).toBeNull();
+    expect(await store.revisions('dfirst')).toEqual([]);
+  });
+
+  it('puts earlier states aside now and then', async () => {
+    const state = (count: number) => withNotes(set(), `state ${count}`);
+    await store.save(state(0), 0);
+    await store.save(state(1), 1000);
+    await store.save(state(2), 2000);
+    await store.save(state(3), revisionPauseMs + 3000);
+    const times = (await store.revisions(set().id)).map(({ savedAt }) => savedAt);
+    expect(times).toEqual([2000, 0]);
+    const back = await store.loadRevision(set().id, 2000);
+    expect(back?.wires['w1']?.notes).toBe('state 2');
+    expect(await store.loadRevision(set().id, 5)).toBeNull();
+  });
+
+  it('makes no revision of a document that did not change', async () => {
+    await store.save(set(), 0);
+    await store.save(set(), 10 * revisionPauseMs);
+    expect(await store.revisions(set().id)).toEqual([]);
+    expect((await store.list())[0]?.savedAt).toBe(10 * revisionPauseMs);
+  });
+
+  it('does not overwrite what another window kept since', async () => {
+    const other = createBrowserStore(name);
+    await store.save(set(), 0);
+    await other.load(set().id);
+    await other.save(withNotes(set(), 'from the other'), 1000);
+    const failure = await failureOf(store.save(withNotes(set(), 'from this one'), 2000));
+    expect(failure.kind).toBe('changed elsewhere');
+    expect((await other.load(set().id))?.wires['w1']?.notes).toBe('from the other');
+    // Once it has seen the other's state, this window may go on from there.
+    await store.load(set().id);
+    await store.save(withNotes(set(), 'from this one'), 3000);
+    expect((await other.load(set().id))?.wires['w1']?.notes).toBe('from this one');
+    other.close();
+  });
+
+  it('puts aside what it kept of a document whose file is opened anew', async () => {
+    await store.save(withNotes(set(), 'kept last week'), 0);
+    store.close();
+    const later = createBrowserStore(name);
+    await later.save(set(), 1000);
+    expect((await later.loadRevision(set().id, 0))?.wires['w1']?.notes).toBe('kept last week');
+    later.close();
+  });
+
+  it('says so where what it kept does not open', async () => {
+    await store.save(set(), 0);
+    const database = await openDB(name);
+    await database.put('texts', '{"format":', set().id);
+    database.close();
+    const failure = await failureOf(store.load(set().id));
+    expect(failure.kind).toBe('unreadable');
+    expect(failure.message).toContain('Bench set: format (line 1, column 11)');
+  });
+});
+
+describe('a failure', () => {
+  it('is told where the browser has no store', async () => {
+    const { indexedDB } = globalThis;
+    Reflect.deleteProperty(globalThis, 'indexedDB');
+    try {
+      const failure = await failureOf(createBrowserStore('none').save(set(), 0));
+      expect(failure.kind).toBe('not allowed');
+      expect(failure.message).toContain('save the chassis as a file');
+    } finally {
+      globalThis.indexedDB = indexedDB;
+    }
+  });
+
+  it('keeps nothing by halves where the room runs out', async () => {
+    await store.save(set(), 0);
+    const put = IDBObjectStore.prototype.put;
+    vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(function (
+      this: IDBObjectStore,
+      ...args
+    ) {
+      if (this.name === 'texts') throw new DOMException('no room', 'QuotaExceededError');
+      return put.apply(this, args);
+    });
+    const failure = await failureOf(store.save(withNotes(set('Bench set'), 'more'), 9_000_000));
+    expect(failure.kind).toBe('full');
+    vi.restoreAllMocks();
+    expect((await store.list())[0]?.savedAt).toBe(0);
+    expect((await store.load(set().id))?.wires['w1']).not.toHaveProperty('notes');
+  });
+
+  it('is told where a newer version of the store is there', async () => {
+    (await openDB(name, 99)).close();
+    expect((await failureOf(store.list())).kind).toBe('newer store');
+  });
+
+  // Names of errors: Indexed Database API 3.0 (W3C), section on exceptions.
+  it.each([
+    ['QuotaExceededError', 'full'],
+    ['SecurityError', 'not allowed'],
+    ['UnknownError', 'failed'],
+    ['InvalidStateError', 'failed']
+  ])('called %s is "%s" and keeps its cause', (error, kind) => {
+    const cause = new DOMException('x', error);
+    expect(toStoreFailure(cause)).toMatchObject({ kind, cause });
+  });
+});
+
+describe('asking to keep for good', () => {
+  it('is answered by the browser, and by no where it cannot', async () => {
+    vi.stubGlobal('navigator', { storage: { persist: () => Promise.resolve(true) } });
+    expect(await askToPersist()).toBe(true);
+    vi.stubGlobal('navigator', { storage: { persist: () => Promise.reject(new Error('no')) } });
+    expect(await askToPersist()).toBe(false);
+    vi.stubGlobal('navigator', {});
+    expect(await askToPersist()).toBe(false);
+  });
+});
