@@ -110,11 +110,16 @@ export const findTubeType = (text: string): TubeType | null => {
   return null;
 };
 
-/** The terminals of a tube, in order: every pin of its base, then "cap" where it has one. */
-export const tubeTerminals = (type: TubeType): readonly string[] => [
-  ...Array.from({ length: tubeBaseOf(type.base).pins }, (_, index) => String(index + 1)),
-  ...(type.topCap === null ? [] : ['cap'])
-];
+/** What the terminal at a tube's top is called: "anode" on a picture tube, else "cap"; null for none. */
+export const findCapName = ({ topCap }: TubeType): 'anode' | 'cap' | null =>
+  topCap === null ? null : topCap === 'second anode' ? 'anode' : 'cap';
+
+/** The terminals of a tube, in order: every pin of its base, then the cap where it has one. */
+export const tubeTerminals = (type: TubeType): readonly string[] => {
+  const pins = Array.from({ length: tubeBaseOf(type.base).pins }, (_, index) => String(index + 1));
+  const cap = findCapName(type);
+  return cap === null ? pins : [...pins, cap];
+};
 
 /** The heater as elements between pins; a tapped one makes two. Volts and amperes. */
 export const heaterElements = ({ heater }: TubeType): readonly HeaterElement[] => {

@@ -2,6 +2,7 @@
 // where its base has them, its heater as the handbook gives it.
 import { ordersBetween, type MakeId, type Part, type Terminal } from '#document/index.ts';
 import {
+  findCapName,
   findTubeBase,
   findTubeType,
   heaterElements,
@@ -40,6 +41,24 @@ export const findDraftBase = (
   return base ? { type: null, base } : null;
 };
 
+const countedKinds: ReadonlySet<string> = new Set([
+  'tube',
+  'picture tube',
+  'terminal strip',
+  'plug',
+  'jack'
+]);
+
+/** A strip that has a lug 3 has lugs 1 and 2, whether a wire ends there or not. */
+const numbersBelow = (draft: PartDraft): string[] => {
+  if (!countedKinds.has(draft.kind)) return [];
+  const numbers = [...draft.terminals.keys()].filter((name) => /^\d{1,2}$/.test(name)).map(Number);
+  const most = Math.max(0, ...numbers);
+  return most > 30 ? [] : Array.from({ length: most }, (_, index) => String(index + 1));
+};
+
+const capNames = ['cap', 'anode', 'second anode', '2nd anode', 'hv'];
+
 const planTerminals = (draft: PartDraft): { plans: TerminalPlan[]; bareNames: string[] } => {
   const plans = new Map<string, TerminalPlan>();
   const known = findDraftBase(draft);
@@ -47,16 +66,24 @@ const planTerminals = (draft: PartDraft): { plans: TerminalPlan[]; bareNames: st
     for (const { pin, x, y } of pinPlaces(known.base)) {
       plans.set(pin, { name: pin, isGrounded: false, offset: { x, y } });
     }
-    if (known.type?.topCap != null) {
-      plans.set('cap', { name: 'cap', isGrounded: false, offset: { x: 0, y: 0 } });
+    const cap = known.type ? findCapName(known.type) : null;
+    if (cap !== null) {
+      // People name a picture tube's in several ways: the list's own name is kept.
+      const written = capNames.find((name) => draft.terminals.has(name)) ?? cap;
+      plans.set(written, { name: written, isGrounded: false, offset: { x: 0, y: 0 } });
     }
   }
-  for (const [key, terminal] of draft.terminals) if (!plans.has(key)) plans.set(key, terminal);
+  for (const name of numbersBelow(draft)) {
+    if (!plans.has(name)) plans.set(name, { name, isGrounded: false });
+  }
+  for (const [key, { name, isGrounded }] of draft.terminals) {
+    plans.set(key, { name, ...plans.get(key), isGrounded });
+  }
   const bareNames: string[] = [];
   // A part with a single lead is known by its reference alone.
   const isSingle = plans.size === 0 && draft.bare === 1;
   for (let next = 1; bareNames.length < draft.bare; next += 1) {
-    const name = isSingle ? '1' : `?${next}`;
+    const name = isSingle ? '' : `?${next}`;
     if (plans.has(name)) continue;
     plans.set(name, { name, isGrounded: false });
     bareNames.push(name);
@@ -64,15 +91,21 @@ const planTerminals = (draft: PartDraft): { plans: TerminalPlan[]; bareNames: st
   const sorted = [...plans.values()].sort(
     (a, b) =>
       Number(a.name.startsWith('?')) - Number(b.name.startsWith('?')) ||
-      Number(a.name === 'cap') - Number(b.name === 'cap') ||
+      Number(capNames.includes(a.name)) - Number(capNames.includes(b.name)) ||
       natural.compare(a.name, b.name)
   );
   return { plans: sorted, bareNames };
 };
 
+// A resistor with a third lug or an arm is a control.
+const kindOf = ({ kind, terminals }: PartDraft): PartDraft['kind'] =>
+  kind === 'resistor' && ['3', 'wiper', 'arm', 'slider'].some((name) => terminals.has(name))
+    ? 'control'
+    : kind;
+
 /** How a terminal is made, where that is certain; undefined where it is not. */
 const endingOf = (draft: PartDraft, { name, isGrounded }: TerminalPlan): string | undefined => {
-  if (name === 'cap' && /tube$/.test(draft.kind)) return 'cap';
+  if (capNames.includes(name) && /tube$/.test(draft.kind)) return 'cap';
   if (draft.kind === 'tube' && /^\d+$/.test(name)) return 'tube pin';
   if (draft.kind === 'picture tube' && /^\d+$/.test(name)) return 'tube pin';
   if (draft.kind === 'plug' && /^\d+$/.test(name)) return 'plug pin';
@@ -130,7 +163,7 @@ export const buildPart = (
     id: makeId('part'),
     order: place.order,
     unit: place.unit,
-    kind: draft.kind,
+    kind: kindOf(draft),
     reference: place.reference,
     ...(draft.type === null ? {} : { type: draft.type }),
     ...(draft.does === null ? {} : { function: draft.does }),

@@ -1,6 +1,6 @@
 // Cables of a list: the wires that name the same one share it. Its kind is told by words, its line
 // data by its type or the ohms that stand in its name.
-import { findCableKind, findCableType, type CableKind } from '#handbook/index.ts';
+import { findCableKind, findCableType, parseColour, type CableKind } from '#handbook/index.ts';
 import type { Cable } from '#document/index.ts';
 import type { WireDraft } from './wire-draft.ts';
 
@@ -11,13 +11,29 @@ export interface CableDraft {
   conductors: number;
 }
 
+// The supply stands before the radio frequencies: "B+ to tuner" is no signal.
 const signals: readonly (readonly [RegExp, NonNullable<Cable['signal']>])[] = [
-  [/\b(?:audio|volume|phono|tone|a\.?f\.?)\b/i, 'audio'],
-  [/\b(?:video|contrast|picture signal)\b/i, 'video'],
-  [/\b(?:i\.?f\.?|r\.?f\.?|antenna|ant|tuner)\b/i, 'radio frequency'],
+  [/\b(?:audio|volume|phono|tone)\b|\ba\.?f\.?(?![a-z])/i, 'audio'],
+  [/\b(?:video|contrast)\b/i, 'video'],
   [/\b(?:yoke|deflection|sweep)\b/i, 'deflection'],
-  [/\b(?:b\+|supply|heaters?|line cord|power)/i, 'supply']
+  [/\bb ?\+|\b(?:supply|heaters?|line cord|power)\b/i, 'supply'],
+  [/\b(?:i\.?f\.?|r\.?f\.?|antenna|tuner)(?![a-z])/i, 'radio frequency']
 ];
+
+const conductorTail = /^(.{1,300}?), ?([^,]{1,40})$/;
+
+/** "W1, red": a cable's name with the conductor behind it. */
+export const splitConductor = (
+  text: string
+): { readonly name: string; readonly conductor: string | null } => {
+  const [, name = text, tail = ''] = conductorTail.exec(text) ?? [];
+  const isConductor =
+    parseColour(tail) !== null ||
+    /^(?:cent(?:er|re)|inner|core|shield|braid|drain|\d{1,2}|(?:first|second|hot|cold)(?: conductor)?)$/i.test(
+      tail
+    );
+  return isConductor ? { name, conductor: tail } : { name: text, conductor: null };
+};
 
 /** Adds a wire to the cable that it names. @returns the cable's key */
 export const addToCable = (

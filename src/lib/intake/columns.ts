@@ -4,6 +4,8 @@ export type ColumnRole =
   | 'number'
   | 'from'
   | 'to'
+  /** Both ends in one cell: "V3-5 to TS2-1". */
+  | 'both'
   | 'fromPart'
   | 'toPart'
   | 'fromTerminal'
@@ -66,7 +68,3 @@ export interface Column {
   /** The unit of bare numbers, from the heading. */
   readonly unit: string | null;
 }
-
-/** The whole end in one cell, or a part and a terminal in two. */
-export const isEndRole = (role: ColumnRole): boolean =>
-  /^(from|to|fromPart|toPart|fromTerminal|toTerminal)$/.test(role);

@@ -8,39 +8,49 @@ export const isUnknownEnd = (text: string): boolean =>
 
 /** Text that tells a way and names no place: "goes under the power transformer". */
 export const tellsAWay = (text: string): boolean =>
-  /^(?:goes|runs|disappears|under|behind|somewhere|into|in to|to|towards?|near|same|via|through|inside|comes|from|not|probably|maybe|could|see)\b/i.test(text);
+  /^(?:goes|runs|disappears|under|behind|somewhere|into|in to|to|towards?|near|same|via|through|inside|comes|from|not|probably|maybe|could|see|cut|broken|loose|hangs|hanging|dangling|clipped|capped|taped)\b/i.test(
+    text
+  );
 
-const ground = 'chassis ground|chassis gnd|chassis|chas|frame|ground|grnd|gnd|earth';
+const ground = 'chassis ground|chassis gnd|chassis|chas|frame|metal|ground|grnd|gnd|earth';
+const point = '(?: (?:lug|tab|point|terminal|pt))?';
+const unnamed = new RegExp(`^(?!metal)(?:${ground})\\.?${point}$`, 'i');
+const numbered = new RegExp(
+  `^(${ground})\\.?[\\s\\-#:]*(?:lug|tab|point|terminal|no\\.?)?[\\s\\-#:]*(\\d{1,3}[a-z]?)$`,
+  'i'
+);
+const placed = new RegExp(
+  `^(${ground})\\.?${point},? (?:at|near|by|next to|beside|under|@) (.{1,60})$`,
+  'i'
+);
+const bracketed = new RegExp(`^(${ground})\\.? ?\\((.{1,60})\\)$`, 'i');
 
 /** "chassis", "gnd lug": a point of the metal that nobody named. */
-export const isUnnamedGround = (text: string): boolean =>
-  new RegExp(`^(?:${ground})\\.?(?: (?:lug|tab|point|terminal|pt))?$`, 'i').test(text);
+export const isUnnamedGround = (text: string): boolean => unnamed.test(text);
 
-/** The name of a ground that was told from the others: "ground 4", "chassis at TS2"; null for none. */
-export const findNamedGround = (
-  text: string
-): {
-  readonly word: string;
+export interface NamedGround {
+  /** "metal": that of a unit which stands apart from the chassis. */
+  readonly word: 'chassis' | 'ground' | 'metal';
   readonly number: string | null;
   readonly place: string | null;
-} | null => {
-  const numbered = new RegExp(
-    `^(${ground})\\.?[\\s\\-#:]*(?:lug|tab|point|terminal|no\\.?)?[\\s\\-#:]*(\\d{1,3}[a-z]?)$`,
-    'i'
-  ).exec(text);
-  if (numbered)
-    return { word: wordOf(numbered[1]), number: (numbered[2] ?? '').toUpperCase(), place: null };
-  const placed =
-    new RegExp(
-      `^(${ground})\\.?(?: (?:lug|tab|point))?,? (?:at|near|by|next to|beside|under|@) (.{1,60})$`,
-      'i'
-    ).exec(text) ?? new RegExp(`^(${ground})\\.? ?\\((.{1,60})\\)$`, 'i').exec(text);
-  if (placed) return { word: wordOf(placed[1]), number: null, place: (placed[2] ?? '').trim() };
-  return null;
+}
+
+/** A point of the metal that was told from the others: "ground 4", "chassis at TS2"; null for none. */
+export const findNamedGround = (text: string): NamedGround | null => {
+  const byNumber = numbered.exec(text);
+  if (byNumber) {
+    return { word: wordOf(byNumber[1]), number: (byNumber[2] ?? '').toUpperCase(), place: null };
+  }
+  const byPlace = placed.exec(text) ?? bracketed.exec(text);
+  if (!byPlace) return null;
+  const place = (byPlace[2] ?? '').replace(/^(?:at|near|by) /i, '').trim();
+  return { word: wordOf(byPlace[1]), number: null, place };
 };
 
-const wordOf = (text: string | undefined): string =>
-  /^(?:chas|frame)/i.test(text ?? '') ? 'chassis' : 'ground';
+const wordOf = (text: string | undefined): NamedGround['word'] => {
+  if (/^metal/i.test(text ?? '')) return 'metal';
+  return /^(?:chas|frame)/i.test(text ?? '') ? 'chassis' : 'ground';
+};
 
 /** A terminal that its own name says is on the metal: "ground", "gnd lug". */
 export const isGroundTerminal = (name: string): boolean => isUnnamedGround(name);

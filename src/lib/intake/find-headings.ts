@@ -56,9 +56,25 @@ const assignRoles = (headings: readonly string[]): Column[] => {
 const hasEnd = (columns: readonly Column[], ...roles: readonly ColumnRole[]): boolean =>
   columns.some(({ role }) => roles.includes(role));
 
+/** A first column without a heading that counts the wires is their number. */
+export const numberFirstColumn = (
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[]
+): readonly Column[] => {
+  const [first, ...others] = columns;
+  if (!first || first.role !== 'extra' || first.heading !== 'column 1') return columns;
+  if (hasColumn(columns, 'number')) return columns;
+  const cells = rows.map((row) => row[0] ?? '').filter((cell) => cell !== '');
+  const counting = cells.filter((cell) => /^#?\d{1,5}[A-Za-z]?$/.test(cell));
+  const isNumber = cells.length > 0 && counting.length >= cells.length * 0.6;
+  return isNumber && new Set(counting).size > counting.length * 0.9
+    ? [{ ...first, role: 'number', heading: 'No' }, ...others]
+    : columns;
+};
+
 const scoreOf = (columns: readonly Column[]): number => {
-  const from = hasEnd(columns, 'from', 'fromPart', 'fromTerminal');
-  const to = hasEnd(columns, 'to', 'toPart', 'toTerminal');
+  const from = hasEnd(columns, 'from', 'both', 'fromPart', 'fromTerminal');
+  const to = hasEnd(columns, 'to', 'both', 'toPart', 'toTerminal');
   if (!from && !to) return 0;
   const understood = columns.filter(({ role }) => role !== 'extra').length;
   if (understood < 2) return 0;
@@ -69,17 +85,26 @@ const scoreOf = (columns: readonly Column[]): number => {
 const isSubHeading = (row: readonly string[]): boolean => {
   const words = row.filter((cell) => cell !== '');
   const sub =
-    /^(part|pin|terminal|term|lug|ref|type|tube|unit|colou?r|dc|ac|pulse|peak|rms|k?v|m?a|mm|cm|in|inches|awg|found|planned|new|old|no|#|volts|rating|gauge|end)\.?$/i;
+    /^(part|pin|terminal|term|lug|ref|type|tube|unit|colou?r|dc|ac|pulse|peak|rms|k?v|m?a|mm|cm|in|inches|awg|found|planned|new|old|no|#|volts|rating|gauge|end|size|notes|remarks|function|length|tracer)\.?$/i;
   return words.length >= 2 && words.every((word) => sub.test(word));
+};
+
+// "Pin" below "From" is the first end's pin; "Notes" below "Volts" is notes.
+const joinHeading = (group: string, above: string, below: string): string => {
+  if (below === '') return above;
+  const joined = `${group} ${below}`.trim();
+  const role = readHeading(joined)?.role;
+  if (role !== undefined && /^(?:from|to|planned)./.test(role)) return joined;
+  const alone = readHeading(below)?.role;
+  return alone !== undefined && !isPaired(alone) ? below : joined;
 };
 
 const joinHeadings = (upper: readonly string[], lower: readonly string[]): string[] => {
   let group = '';
   return Array.from({ length: Math.max(upper.length, lower.length) }, (_, index) => {
     const above = upper[index] ?? '';
-    const below = lower[index] ?? '';
     if (above !== '') group = above;
-    return below === '' ? above : `${group} ${below}`.trim();
+    return joinHeading(group, above, lower[index] ?? '');
   });
 };
 
@@ -104,7 +129,8 @@ export const findHeadings = (rows: readonly (readonly string[])[]): HeadingRows 
   return best;
 };
 
-/** True for a row that repeats the headings, as each page of a printed list does. */
+/** True for a row that repeats the headings, as each page of a printed list does. The second line
+ *  of a heading repeats without its first. */
 export const isRepeatedHeading = (
   cells: readonly string[],
   columns: readonly Column[]
@@ -115,7 +141,8 @@ export const isRepeatedHeading = (
     const cell = cells[index] ?? '';
     if (cell === '') continue;
     filled += 1;
-    if (cell.toLowerCase() === heading.toLowerCase()) same += 1;
+    const plain = cell.toLowerCase();
+    if (plain === heading.toLowerCase() || heading.toLowerCase().endsWith(` ${plain}`)) same += 1;
   }
   return filled > 1 && same === filled;
 };

@@ -67,6 +67,10 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
     ),
     'to'
   ],
+  [
+    whole('from (?:and )?to|from (?:→|>|->) to|ends and|end to end|both ends|run between|between'),
+    'both'
+  ],
   [whole('end|point|location|connection'), 'end'],
   [whole(partWord), 'part'],
   [whole(terminalWord), 'terminal'],
@@ -84,7 +88,8 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
   [/gau?ge|\bawg\b|^size$|^ga$|^wire size$/, 'gauge'],
   [/\bul\b|\bawm\b|^(?:wire )?style$/, 'style'],
   [/^temp|temperature/, 'ratingC'],
-  [/^(?!.*(?:current|amp)).*rat(?:ing|ed)\b/, 'rating'],
+  [/(?:current|amp).*rat(?:ing|ed)|rated (?:current|amp)/, 'extra'],
+  [/\brat(?:ing|ed)\b/, 'rating'],
   [/^ins(?:ul(?:ation)?)?$|insulation|^covering$/, 'insulation'],
   [/strand|^solid/, 'stranding'],
   [/\bp ?-? ?p\b|peak to peak|\bvpp\b/, 'extra'],

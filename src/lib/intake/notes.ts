@@ -13,6 +13,8 @@ export interface IntakeNote {
   readonly kind: 'unread' | 'reading' | 'left out';
   /** The whole sentence, with place and text. */
   readonly text: string;
+  /** The sentence without its place. */
+  readonly words: string;
 }
 
 export interface NotePlace {
@@ -33,14 +35,37 @@ export const collectNotes = (): { readonly notes: IntakeNote[]; readonly tell: T
       ...(row === undefined ? [] : [`row ${row}`]),
       ...(column === undefined ? [] : [shorten(column)])
     ].join(', ');
-    const quoted = cell === undefined ? '' : `"${shorten(cell)}" `;
+    const sentence = cell === undefined ? words : `"${shorten(cell)}" ${words}`;
     notes.push({
       row: row ?? null,
       column: column ?? null,
       cell: cell ?? null,
       kind,
-      text: `${place === '' ? '' : `${place}: `}${quoted}${words}`
+      text: place === '' ? sentence : `${place}: ${sentence}`,
+      words: sentence
     });
   };
   return { notes, tell };
+};
+
+/** The notes with those that say the same of many rows told once: what was read needs no more than
+ *  one line, what could not be read keeps its own. */
+export const joinNotes = (notes: readonly IntakeNote[]): IntakeNote[] => {
+  const rowsOf = new Map<string, number[]>();
+  const keyOf = ({ kind, column, words, row }: IntakeNote): string | null =>
+    kind === 'reading' && row !== null ? `${column ?? ''}\n${words}` : null;
+  for (const note of notes) {
+    const key = keyOf(note);
+    if (key !== null) rowsOf.set(key, [...(rowsOf.get(key) ?? []), note.row ?? 0]);
+  }
+  return notes.flatMap((note) => {
+    const key = keyOf(note);
+    const rows = key === null ? [] : (rowsOf.get(key) ?? []);
+    if (key === null || rows.length < 2) return [note];
+    if (rows[0] !== note.row) return [];
+    const shown = rows.slice(0, 5).join(', ');
+    const more = rows.length > 5 ? ` and ${rows.length - 5} more` : '';
+    const column = note.column === null ? '' : `, ${shorten(note.column)}`;
+    return [{ ...note, text: `rows ${shown}${more}${column}: ${note.words}` }];
+  });
 };

@@ -6,7 +6,7 @@ import type { EndReading } from './read-end.ts';
 
 export interface TerminalDraft {
   readonly name: string;
-  readonly isGrounded: boolean;
+  isGrounded: boolean;
 }
 
 export interface PartDraft {
@@ -22,6 +22,8 @@ export interface PartDraft {
   bare: number;
   /** How often each unit was said to hold it. */
   readonly unitVotes: Map<string, number>;
+  /** A lug on the metal of a unit that stands apart from the chassis. */
+  isApart: boolean;
 }
 
 /** Where a wire ends: a named terminal, or the nth of those that nobody named. */
@@ -29,9 +31,10 @@ export type EndDraft =
   | { readonly part: PartDraft; readonly terminal: string }
   | { readonly part: PartDraft; readonly bare: number };
 
-// Parts with one point: every wire that names them ends at it.
+// Parts with one point: every wire that names them ends at it. "E1" is a post where no lug is named.
 const onePoint: ReadonlySet<ReferredKind> = new Set(['splice', 'ground lug', 'clip']);
-export const hasOnePoint = (part: PartDraft): boolean => onePoint.has(part.kind);
+export const hasOnePoint = ({ kind, reference }: PartDraft): boolean =>
+  onePoint.has(kind) || (kind === 'terminal strip' && /^E\d/.test(reference));
 
 export class PartDrafts {
   readonly byKey = new Map<string, PartDraft>();
@@ -51,7 +54,8 @@ export class PartDrafts {
       firstRow: row,
       terminals: new Map(),
       bare: 0,
-      unitVotes: new Map()
+      unitVotes: new Map(),
+      isApart: false
     };
     this.byKey.set(key, made);
     return made;
@@ -64,14 +68,15 @@ export class PartDrafts {
       const name = end.name ?? `\u0000${(this.unnamedGrounds += 1)}`;
       const part = this.draft(name, 'ground lug', row, scope);
       part.kind = 'ground lug';
+      part.isApart ||= end.isApart;
       return { part, terminal: this.addTerminal(part, '1', true) };
     }
     const part = this.draft(end.reference, end.partKind, row, scope);
     if (end.does !== null) part.does ??= end.does;
     if (end.terminal !== null) {
-      return { part, terminal: this.addTerminal(part, end.terminal, false) };
+      return { part, terminal: this.addTerminal(part, end.terminal, end.isGrounded) };
     }
-    if (hasOnePoint(part)) return { part, terminal: this.addTerminal(part, '1', false) };
+    if (hasOnePoint(part)) return { part, terminal: this.addTerminal(part, '', false) };
     part.bare += 1;
     return { part, bare: part.bare };
   }
@@ -79,8 +84,9 @@ export class PartDrafts {
   private addTerminal(part: PartDraft, name: string, isGrounded: boolean): string {
     const key = name.toLowerCase();
     const isFoot = part.kind === 'terminal strip' && isGroundTerminal(name);
-    if (!part.terminals.has(key))
-      part.terminals.set(key, { name, isGrounded: isGrounded || isFoot });
+    const known = part.terminals.get(key) ?? { name, isGrounded: false };
+    known.isGrounded ||= isGrounded || isFoot;
+    part.terminals.set(key, known);
     return key;
   }
 
@@ -88,6 +94,9 @@ export class PartDrafts {
   static setType(part: PartDraft, type: string): boolean {
     if (part.type !== null) return part.type.toLowerCase() === type.toLowerCase();
     part.type = type;
+    if (part.kind === 'tube' && findTubeType(type)?.topCap === 'second anode') {
+      part.kind = 'picture tube';
+    }
     if (part.kind === 'other' && (findTubeType(type) ?? findTubeBase(type))) part.kind = 'tube';
     return true;
   }

@@ -12,13 +12,20 @@ import {
   isUnnamedGround,
   lettersWithoutNumber,
   partNouns,
-  tellsAWay
+  tellsAWay,
+  type NamedGround
 } from './end-words.ts';
 
 export type EndReading =
   | { readonly kind: 'unknown'; readonly text: string }
   /** A point of the metal; without a name it is one of its own. */
-  | { readonly kind: 'ground'; readonly name: string | null; readonly text: string }
+  | {
+      readonly kind: 'ground';
+      readonly name: string | null;
+      /** On the metal of a unit that stands apart from the chassis. */
+      readonly isApart: boolean;
+      readonly text: string;
+    }
   | {
       readonly kind: 'terminal';
       readonly reference: string;
@@ -31,6 +38,8 @@ export type EndReading =
       readonly does: string | null;
       /** A question mark stands behind it. */
       readonly isUncertain: boolean;
+      /** It is said to be on the metal: "lug 3 (ground)". */
+      readonly isGrounded: boolean;
       /** There are words besides the name, as "plate" in "pin 5 (plate)". */
       readonly hasMore: boolean;
       readonly text: string;
@@ -41,10 +50,17 @@ interface Rest {
   readonly type: string | null;
   readonly does: string | null;
   readonly isUncertain: boolean;
+  readonly isGrounded: boolean;
   readonly hasMore: boolean;
 }
 
 const longestEnd = 120;
+const groundAt = (name: string | null, text: string, isApart = false): EndReading => ({
+  kind: 'ground',
+  name,
+  isApart,
+  text
+});
 const unknown = (text: string): EndReading => ({ kind: 'unknown', text });
 
 /** A text that has the look of a tube type, known to the handbook or not: "6CG7", "12AX7A". */
@@ -58,22 +74,22 @@ const isTubeType = (text: string): boolean =>
  *  what names no part is `unknown` with its text. */
 export const readEnd = (written: string): EndReading => {
   const text = written.replace(/\s+/g, ' ').trim();
-  if (text === '' || isUnknownEnd(text) || text.length > longestEnd) return unknown(text);
-  if (isUnnamedGround(text)) return { kind: 'ground', name: null, text };
+  if (text === '' || isUnknownEnd(text) || /^\?+ /.test(text)) return unknown(text);
+  if (text.length > longestEnd) return unknown(text);
+  if (isUnnamedGround(text)) return groundAt(null, text);
   const named = findNamedGround(text);
   if (named) return readNamedGround(named, text);
   return readReference(text) ?? readTypeAsReference(text) ?? readName(text) ?? unknown(text);
 };
 
-const readNamedGround = (
-  { word, number, place }: NonNullable<ReturnType<typeof findNamedGround>>,
-  text: string
-): EndReading => {
-  if (number !== null) return { kind: 'ground', name: `${word} ${number}`, text };
-  // "chassis at G3": G3 is the lug itself.
-  const lug = /^(?:G|GL|GND)[\s-]?\d{1,3}[A-Za-z]?$/i.test(place ?? '');
-  const name = lug ? (place ?? '').toUpperCase().replace(/[\s-]/g, '') : `${word} at ${place}`;
-  return { kind: 'ground', name, text };
+const readNamedGround = ({ word, number, place }: NamedGround, text: string): EndReading => {
+  const isApart = word === 'metal';
+  if (number !== null || place === null) return groundAt(`${word} ${number}`, text, isApart);
+  // "chassis at G3": G3 is the lug itself. "chassis at TS6-3": a lug of TS6 that is on the metal.
+  const at = readReference(place);
+  if (at?.kind === 'ground') return { ...at, isApart, text };
+  if (at?.kind === 'terminal' && at.terminal !== null) return { ...at, isGrounded: true, text };
+  return groundAt(`${word} at ${place}`, text, isApart);
 };
 
 /** "V3", "TS-2", "T 1": letters and a number. */
@@ -92,8 +108,20 @@ const readReference = (text: string): EndReading | null => {
   if (!rest) return null;
   // V4A and V4B are halves of one tube: its pins are told apart by their numbers.
   const isHalf = partKind === 'tube' && section !== '';
-  const reference = `${letters}${number}${isHalf ? '' : section.toUpperCase()}`;
-  if (partKind === 'ground lug') return { kind: 'ground', name: reference, text };
+  const stem = `${letters}${number}`;
+  if (partKind === 'capacitor' && section !== '' && rest.terminal === null) {
+    // "C1A" alone is the lug of section A of a can.
+    return {
+      kind: 'terminal',
+      reference: stem,
+      partKind,
+      ...rest,
+      terminal: section.toUpperCase(),
+      text
+    };
+  }
+  const reference = `${stem}${isHalf ? '' : section.toUpperCase()}`;
+  if (partKind === 'ground lug') return groundAt(reference, text);
   return { kind: 'terminal', reference, partKind, ...rest, text };
 };
 
@@ -110,8 +138,11 @@ const readTypeAsReference = (text: string): EndReading | null => {
 
 /** "tuner", "yoke red", "volume control lug 2". */
 const readName = (text: string): EndReading | null => {
-  if (text.split(' ').length > 7 || tellsAWay(text) || !/[A-Za-z]{2}|[A-Za-z][+-]/.test(text)) return null;
+  if (text.split(' ').length > 7 || tellsAWay(text) || !/[A-Za-z]{2}|[A-Za-z][+-]/.test(text))
+    return null;
   const { name, after } = splitName(text);
+  // A sentence is no name, unless it holds the noun of a part.
+  if (name.split(' ').length > 4 && name.search(partNouns) < 0) return null;
   const partKind = partKindOf(name);
   const rest = readRest(after, partKind);
   if (!rest || name === '') return null;
@@ -159,12 +190,14 @@ const readRest = (written: string, partKind: ReferredKind): Rest | null => {
   const behind = /^(.*?\S)\s*\(([^()]*)\)$/.exec(bare);
   const hasMore = behind !== null;
   const text = behind ? (behind[1] ?? '') : bare;
-  if (/^[+-]$/.test(text)) return { terminal: text, type, does, isUncertain: false, hasMore };
+  const isGrounded = isUnnamedGround((behind?.[2] ?? '').trim());
+  const told = { type, does, isGrounded, hasMore };
+  if (/^[+-]$/.test(text)) return { terminal: text, isUncertain: false, ...told };
   if (namesAnotherPart(text, partKind)) return null;
   const named = text.replace(/^[\s\-–:.,/#_=]+/, '').replace(terminalWord, '');
   const isUncertain = /[^?\s]\s*\?+$/.test(named) || (behind?.[2] ?? '').includes('?');
   const terminal = nameOf(isUncertain ? named.replace(/\s*\?+$/, '') : named, partKind);
-  return { terminal, type, does, isUncertain, hasMore };
+  return { terminal, isUncertain, ...told };
 };
 
 const terminalWord =

@@ -2,9 +2,9 @@
 // half-known wire is kept, a cell that cannot be read is told and kept as text.
 import type { ChassisDocument, MakeId } from '#document/index.ts';
 import { buildListDocument } from './build-document.ts';
-import { hasColumn } from './find-headings.ts';
+import { hasColumn, numberFirstColumn } from './find-headings.ts';
 import { findLayout, readNumberStyle, type ListLayout, type NumberStyle } from './list-layout.ts';
-import { collectNotes, type IntakeNote, type TellNote } from './notes.ts';
+import { collectNotes, joinNotes, type IntakeNote, type TellNote } from './notes.ts';
 import { maxListCharacters, plainListText, readTable } from './read-table.ts';
 import { readWireRow } from './read-wire-row.ts';
 import type { WireDraft } from './wire-draft.ts';
@@ -80,7 +80,8 @@ export const readWireList = (text: string, options: WireListOptions): WireListRe
   const lines = [...above.slice(options.title === undefined ? 1 : 0), ...read.lines];
   const plan = { title, notes: lines.join('\n').slice(0, 20_000), wires: read.wires };
   const document = buildListDocument(plan, options.makeId, tell);
-  return { document, notes, counts: countAll(document, notes, table.rows.length) };
+  const joined = joinNotes(notes);
+  return { document, notes: joined, counts: countAll(document, joined, table.rows.length) };
 };
 
 const countAll = (
@@ -117,8 +118,9 @@ const readRows = (
   layout: ListLayout,
   tell: TellNote
 ): { readonly wires: WireDraft[]; readonly lines: string[] } => {
-  const { columns, firstRow, delimiter, headingRow } = layout;
+  const { firstRow, delimiter, headingRow } = layout;
   const below = rows.slice(firstRow);
+  const columns = numberFirstColumn(layout.columns, below);
   const style = readNumberStyle(columns, below);
   if (headingRow === null) {
     const words = columns.map(

@@ -31,6 +31,16 @@ const summedRoles: ReadonlySet<ColumnRole> = new Set(['amps', 'length']);
 // The kind of cable and the function are asked by other columns, so they come first.
 const earlyRoles: ReadonlySet<ColumnRole> = new Set(['function', 'condition', 'cable', 'rating']);
 
+/** "V3-5 to TS2-1", "V3-5 -> TS2-1" as two cells; a text without such a sign is the first end alone. */
+const splitEnds = (cell: Cell): readonly Cell[] => {
+  const [from = '', to = ''] = cell.text.split(/\s*(?:→|⇒|->|=>|—|–)\s*|\s+(?:to|-|and)\s+/i);
+  const under = (role: 'from' | 'to'): Column => ({ ...cell.column, role });
+  return [
+    { column: under('from'), text: from },
+    { column: under('to'), text: to }
+  ].filter(({ text }) => text !== '');
+};
+
 /** The text of an end, from one column or from a part's and a terminal's. */
 const endText = (cells: readonly Cell[], side: 'from' | 'to'): string => {
   const textOf = (role: ColumnRole): string =>
@@ -102,7 +112,8 @@ export const readWireRow = (
       heading: `column ${index + 1}`,
       unit: null
     };
-    cells.push({ column, text });
+    if (column.role === 'both') cells.push(...splitEnds({ column, text }));
+    else cells.push({ column, text });
   });
   if (cells.length === 0) return { kind: 'blank' };
   if (isRepeatedHeading(texts, columns)) return { kind: 'headings' };

@@ -3,6 +3,7 @@
 import { findTubeBase, findTubeType, findWireStyle, parseColour } from '#handbook/index.ts';
 import { terminalEndings } from '#document/index.ts';
 import { isBlankCell } from './amount-cells.ts';
+import { splitConductor } from './cable-drafts.ts';
 import type { Column, ColumnRole } from './columns.ts';
 import {
   readColourCell,
@@ -256,7 +257,9 @@ export const takers: Readonly<Partial<Record<ColumnRole, Taker>>> = {
   ),
   type: takeType,
   cable: takeText((draft, text) => {
-    draft.cable = short(text);
+    const { name, conductor } = splitConductor(short(text));
+    draft.cable = name;
+    draft.conductor ??= conductor;
   }),
   conductor: takeText((draft, text) => {
     draft.conductor = short(text);

@@ -43,11 +43,14 @@ export const findScopes = (wires: readonly WireDraft[]): ((end: EndFields) => st
   };
 };
 
-// A speaker, a cabinet or a printed board has no metal that is the chassis.
-const metalOf = (name: string): Unit['metal'] =>
-  /speaker|cabinet|neck|yoke|picture tube|\bcrt\b|board|pcb|antenna/i.test(name)
+// A speaker, a cabinet or a printed board has no metal that is the chassis; "metal at GL2" says that
+// its unit's metal stands apart.
+const metalOf = (name: string, isApart: boolean): Unit['metal'] => {
+  if (isApart) return 'apart';
+  return /speaker|cabinet|neck|yoke|picture tube|\bcrt\b|board|pcb|antenna/i.test(name)
     ? 'none'
     : 'bonded';
+};
 
 /** The units that the parts stand in, and each part's own. */
 export const chooseUnits = (
@@ -66,10 +69,18 @@ export const chooseUnits = (
   const main = [...names.keys()].find((key) => /^main\b/.test(key)) ?? mainUnitName.toLowerCase();
   const needsMain = names.size === 0 || drafts.some((draft) => !choices.has(draft));
   if (needsMain && !names.has(main)) names.set(main, mainUnitName);
+  const apart = new Set(
+    drafts.filter(({ isApart }) => isApart).map((draft) => choices.get(draft) ?? main)
+  );
   const orders = ordersBetween(null, null, names.size);
   const units = new Map(
     [...names].map(([key, name], index): readonly [string, Unit] => {
-      const unit = { id: makeId('unit'), order: orders[index] ?? 'a0', name, metal: metalOf(name) };
+      const unit = {
+        id: makeId('unit'),
+        order: orders[index] ?? 'a0',
+        name,
+        metal: metalOf(name, apart.has(key))
+      };
       return [key, unit];
     })
   );
