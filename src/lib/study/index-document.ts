@@ -2,6 +2,7 @@
 import type { ChassisDocument, Id, Part, Terminal, Wire, WireEnd } from '#document/index.ts';
 import { sortByOrder } from '#document/order.ts';
 import { findElement, terminalLabel } from '#document/references.ts';
+import { listAt, type Lists } from './lists.ts';
 import { keyOfRef, terminalKey } from './terminal-key.ts';
 import type { DocumentIndex, TerminalEntry } from './types.ts';
 
@@ -23,6 +24,11 @@ export function indexDocument(document: ChassisDocument): DocumentIndex {
       terminalByKey.set(key, entry);
     }
   }
+  const leadsOn: Lists<string, TerminalEntry> = new Map();
+  for (const entry of terminals) {
+    const { on } = entry.terminal;
+    if (on && terminalByKey.has(keyOfRef(on))) listAt(leadsOn, keyOfRef(on)).push(entry);
+  }
   const findAt = (end: WireEnd): TerminalEntry | undefined =>
     end.at && terminalByKey.get(keyOfRef(end.at));
   return {
@@ -33,6 +39,7 @@ export function indexDocument(document: ChassisDocument): DocumentIndex {
     terminalByKey,
     terminalsOf,
     wiresAt: listWiresAt(wires, findAt),
+    leadsOn,
     findAt,
     labelOf: (end) => {
       const entry = findAt(end);
@@ -46,17 +53,12 @@ function listWiresAt(
   wires: readonly Wire[],
   findAt: (end: WireEnd) => TerminalEntry | undefined
 ): Map<string, Wire[]> {
-  const wiresAt = new Map<string, Wire[]>();
-  const note = (key: string, wire: Wire) => {
-    const known = wiresAt.get(key);
-    if (known) known.push(wire);
-    else wiresAt.set(key, [wire]);
-  };
+  const wiresAt: Lists<string, Wire> = new Map();
   for (const wire of wires) {
     const from = findAt(wire.from);
     const to = findAt(wire.to);
-    if (from) note(from.key, wire);
-    if (to && to !== from) note(to.key, wire);
+    if (from) listAt(wiresAt, from.key).push(wire);
+    if (to && to !== from) listAt(wiresAt, to.key).push(wire);
   }
   return wiresAt;
 }

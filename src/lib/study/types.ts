@@ -150,6 +150,8 @@ export interface DocumentIndex {
   readonly terminalsOf: ReadonlyMap<Id, readonly Terminal[]>;
   /** By terminal key: the wires that end there, in order. */
   readonly wiresAt: ReadonlyMap<string, readonly Wire[]>;
+  /** By terminal key: the leads of other parts that are soldered to it, in order. */
+  readonly leadsOn: ReadonlyMap<string, readonly TerminalEntry[]>;
   /** The terminal that an end is at; undefined where nobody found it, or it is missing. */
   readonly findAt: (end: Wire['from']) => TerminalEntry | undefined;
   /** "V3-5", "T1 red", "chassis at G3", or what was written down for an end not found. */

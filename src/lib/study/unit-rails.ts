@@ -2,7 +2,7 @@
 // since that wire may turn out to be on it.
 import type { Id, Policy } from '#document/index.ts';
 import { noExpectations } from './expected-parts.ts';
-import type { DocumentIndex, Need, Net } from './types.ts';
+import type { DocumentIndex, Net, Stress } from './types.ts';
 import { needOf } from './wire-need.ts';
 import { stressOf } from './wire-stress.ts';
 
@@ -17,23 +17,30 @@ export interface RailClass {
   readonly words: string;
 }
 
+interface Rail extends RailClass {
+  readonly stressV: number;
+}
+
 export function findUnitRails(
   nets: readonly Net[],
   index: DocumentIndex,
   policy: Policy
 ): UnitRails {
   const floorV = policy.supplyFloorV;
-  const floor: RailClass = { classV: floorV, words: 'the floor for supply rails' };
-  const highest = new Map<Id, RailClass>();
+  const floor: Rail = { classV: floorV, stressV: 0, words: 'the floor for supply rails' };
+  const highest = new Map<Id, Rail>();
   let anywhere = floor;
   for (const net of nets) {
-    const need = net.isSupply && !net.roles.has('second anode') ? railNeed(net, policy) : null;
-    if (!need) continue;
-    const rail = { classV: need.requiredV, words: `the highest rail there, ${net.name}` };
-    if (rail.classV >= anywhere.classV) anywhere = rail;
+    if (!net.isSupply || net.roles.has('second anode')) continue;
+    const stress = railStress(net);
+    const need = needOf(stress, true, policy);
+    if (!stress || !need) continue;
+    const words = `the highest rail there, ${net.name}`;
+    const rail = { classV: need.requiredV, stressV: stress.volts, words };
+    if (rail.stressV > anywhere.stressV) anywhere = rail;
     for (const unit of unitsOf(net, index)) {
       const known = highest.get(unit) ?? floor;
-      if (rail.classV >= known.classV) highest.set(unit, rail);
+      if (rail.stressV > known.stressV) highest.set(unit, rail);
     }
   }
   return {
@@ -42,14 +49,14 @@ export function findUnitRails(
       if (units.length === 0) return anywhere;
       return units
         .map((unit) => highest.get(unit) ?? floor)
-        .reduce((worst, rail) => (rail.classV >= worst.classV ? rail : worst), floor);
+        .reduce((worst, rail) => (rail.stressV > worst.stressV ? rail : worst), floor);
     }
   };
 }
 
 /** By its direct volts: ripple and pulses on it are the affair of its own wires. */
-const railNeed = ({ dcV, coldDcV }: Net, policy: Policy): Need | null =>
-  needOf(stressOf({ dcV, coldDcV, acV: null, pulseV: null }, noExpectations), true, policy);
+const railStress = ({ dcV, coldDcV }: Net): Stress | null =>
+  stressOf({ dcV, coldDcV, acV: null, pulseV: null }, noExpectations);
 
 function unitsOf(net: Net, index: DocumentIndex): ReadonlySet<Id> {
   const units = new Set<Id>();

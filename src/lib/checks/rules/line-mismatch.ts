@@ -3,6 +3,7 @@ import type { Cable, Wire } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
 import { findCableType } from '#handbook/cables.ts';
 import { formatMm, formatNumber, formatOhms } from '#quantity/index.ts';
+import { mismatch } from '#physics/mismatch.ts';
 import type { Net, Study } from '#study/index.ts';
 import type { Finding, FindingPlace, Rule } from '../finding.ts';
 import { cablePlace, partPlace } from '../places.ts';
@@ -47,7 +48,8 @@ function portsOn(study: Study, net: Net): readonly Port[] {
     const wire = findElement(study.document.wires, id);
     const cable = wire && lineCableOf(study, wire);
     const ohms = cable && impedanceOf(cable);
-    if (cable && ohms) ports.set(cable.id, { place: cablePlace(cable), ohms, cable });
+    if (cable && ohms !== undefined && ohms !== null && ohms > 0)
+      ports.set(cable.id, { place: cablePlace(cable), ohms, cable });
   }
   if (ports.size === 0) return [];
   for (const key of net.terminals) {
@@ -71,7 +73,7 @@ const impedanceOf = (cable: Cable): number | null =>
 const tenthOfWaveMm = (velocity: number): number => (velocity * 299_792_458_000) / 216e6 / 10;
 
 function findingOf(study: Study, a: Port, b: Port): Finding {
-  const ratio = Math.max(a.ohms, b.ohms) / Math.min(a.ohms, b.ohms);
+  const { vswr, mismatchLossDb } = mismatch(a.ohms, b.ohms);
   const lengths = [a.cable, b.cable].map((cable) => cable && lengthOf(study, cable));
   const velocity = Math.min(...[a.cable, b.cable].map((cable) => cable?.velocity ?? 0.66));
   const limitMm = tenthOfWaveMm(velocity > 0 ? velocity : 0.66);
@@ -82,12 +84,12 @@ function findingOf(study: Study, a: Port, b: Port): Finding {
     ? 'How long they are is not known; on leads much shorter than a wave it does not matter.'
     : isShort
       ? `On leads of ${formatMm(Math.round(longest))} it hardly matters: a tenth of a wave at 216 MHz is ${formatMm(Math.round(limitMm))}.`
-      : `At ${formatMm(Math.round(longest))}, over a tenth of a wave at 216 MHz (${formatMm(Math.round(limitMm))}), a part of the signal comes back.`;
+      : `At ${formatMm(Math.round(longest))}, over a tenth of a wave at 216 MHz (${formatMm(Math.round(limitMm))}), a part of the signal comes back, and ${formatNumber(mismatchLossDb, 2)} dB of it is lost.`;
   return {
     rule: 'line-mismatch',
     severity: known && !isShort ? 'caution' : 'note',
     at: [a.place, b.place],
-    message: `${formatOhms(a.ohms)} (${a.place.label}) is joined to ${formatOhms(b.ohms)} (${b.place.label}), ${formatNumber(ratio, 3)} to 1. ${about}`,
+    message: `${formatOhms(a.ohms)} (${a.place.label}) is joined to ${formatOhms(b.ohms)} (${b.place.label}), ${formatNumber(vswr, 3)} to 1. ${about}`,
     source,
     fix: { words: 'Put a matching transformer between, or use the lead of the right impedance.' }
   };

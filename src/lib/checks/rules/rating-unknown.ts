@@ -1,6 +1,7 @@
 // Nobody wrote down what the insulation is rated for, and no rated wire is planned.
 import type { Wire } from '#document/index.ts';
 import type { Study } from '#study/index.ts';
+import { readsAsFailing } from '../condition.ts';
 import type { Finding, Rule } from '../finding.ts';
 import { documentPlace, wirePlace } from '../places.ts';
 import { highVoltageV, isFoundInPlace } from '../shortfall.ts';
@@ -12,7 +13,7 @@ export const ratingUnknown: Rule = {
   title: 'Insulation whose rating nobody wrote down',
   source: commonPractice,
   explain:
-    'A wire that carries 1 kV or more, or that is to be kept although it carries more than 60 V, and of which neither what was found nor what is planned has a rating, is a caution of its own. All other wires without a rating, as old hook-up wire mostly is, are one note together. A marked voltage, a style such as UL 1015, or a planned wire with a rating makes it pass. Bare conductors, leads of parts and wires that are parts themselves are left out.',
+    'A wire that carries 1 kV or more, or that is to be kept although it carries more than 60 V, and of which neither what was found nor what is planned has a rating, is a caution of its own. All other wires without a rating, as old hook-up wire mostly is, are one note together, save those whose insulation is written down as failing anyway. A marked voltage, a style such as UL 1015, or a planned wire with a rating makes it pass. Bare conductors, leads of parts and wires that are parts themselves are left out.',
   check: (study) => {
     const own: Finding[] = [];
     const ordinary: Wire[] = [];
@@ -20,7 +21,7 @@ export const ratingUnknown: Rule = {
       if (!isUnrated(study, wire)) continue;
       const finding = ownFinding(study, wire);
       if (finding) own.push(finding);
-      else ordinary.push(wire);
+      else if (!readsAsFailing(wire.found.condition ?? '')) ordinary.push(wire);
     }
     return ordinary.length === 0 ? own : [...own, together(study, ordinary)];
   }

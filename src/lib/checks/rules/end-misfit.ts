@@ -1,0 +1,79 @@
+// A conductor that does not suit the terminal it ends at, or a terminal with more than it can hold.
+import type { Wire, WireEnd } from '#document/index.ts';
+import { hasWrapTurns } from '#physics/post-wrap.ts';
+import { formatAwg } from '#quantity/index.ts';
+import type { Study, TerminalEntry } from '#study/index.ts';
+import type { Finding, Rule } from '../finding.ts';
+import { terminalPlace, wirePlace } from '../places.ts';
+import { commonPractice, wiresAsSubject } from '../words.ts';
+
+export const endMisfit: Rule = {
+  id: 'end-misfit',
+  severity: 'fault',
+  title: 'Ends that do not suit their terminal',
+  source: commonPractice,
+  explain:
+    'A wrapped post takes solid wire of 30 to 16 AWG; stranded wire, or another gauge, that is planned to be wrapped on one is a fault. A post takes three wraps, a tube pin four leads, a solder lug six; more than that is a note, and wires and leads of components count alike. It passes with solid wire, another ending, or a part of the leads moved to another lug.',
+  check: (study) => [
+    ...study.index.wires.flatMap((wire) => checkWraps(study, wire)),
+    ...study.index.terminals.flatMap((entry) => checkCrowd(study, entry))
+  ]
+};
+
+function checkWraps(study: Study, wire: Wire): Finding[] {
+  const { planned } = wire;
+  if (planned.way === 'keep') return [];
+  return [wire.from, wire.to]
+    .filter((end) => isWrapped(study, end))
+    .flatMap((end): Finding[] => {
+      const stranded = planned.stranding === 'stranded';
+      const { awg } = planned;
+      const unfit = stranded
+        ? 'stranded wire'
+        : awg !== undefined && !hasWrapTurns(awg)
+          ? formatAwg(awg)
+          : null;
+      if (unfit === null) return [];
+      return [
+        {
+          rule: 'end-misfit',
+          severity: 'fault',
+          at: [wirePlace(study, wire)],
+          message: `${wiresAsSubject(study, [wire])} is planned in ${unfit}, but ${study.index.labelOf(end)} is a wrapped post, which takes solid wire of 30 to 16 AWG.`,
+          source: commonPractice,
+          fix: { words: 'Plan solid wire, or solder it.' }
+        }
+      ];
+    });
+}
+
+function isWrapped(study: Study, end: WireEnd): boolean {
+  const isPost = study.index.findAt(end)?.terminal.ending === 'wrap post';
+  return isPost && (end.termination === undefined || /wrap/i.test(end.termination));
+}
+
+/** How many leads each kind of terminal holds well. */
+const room: ReadonlyMap<string, number> = new Map([
+  ['wrap post', 3],
+  ['tube pin', 4],
+  ['solder lug', 6]
+]);
+
+function checkCrowd(study: Study, entry: TerminalEntry): Finding[] {
+  const most = room.get(entry.terminal.ending ?? '');
+  if (most === undefined || entry.part.kind === 'ground lug') return [];
+  const wires = study.index.wiresAt.get(entry.key)?.length ?? 0;
+  const leads = study.index.leadsOn.get(entry.key)?.length ?? 0;
+  if (wires + leads <= most) return [];
+  const place = terminalPlace(study, entry);
+  return [
+    {
+      rule: 'end-misfit',
+      severity: 'note',
+      at: [place],
+      message: `${place.label} holds ${wires + leads} leads (${wires} wires, ${leads} of components); a ${entry.terminal.ending ?? ''} holds ${most} well.`,
+      source: commonPractice,
+      fix: { words: 'Move some of them to another lug of the same net.' }
+    }
+  ];
+}
