@@ -1,0 +1,18 @@
+// A document read, studied and judged: what every command but `import` and `sum` starts with.
+import { runChecks, type Finding } from '#checks/index.ts';
+import type { ChassisDocument } from '#document/index.ts';
+import { buildStudy, type Study } from '#study/index.ts';
+import type { Terminal } from './command.ts';
+import { readChassis } from './read-chassis.ts';
+
+export interface Judged {
+  readonly document: ChassisDocument;
+  readonly study: Study;
+  readonly findings: readonly Finding[];
+}
+
+export const judge = async (path: string, terminal: Terminal): Promise<Judged> => {
+  const document = await readChassis(path, terminal);
+  const study = buildStudy(document);
+  return { document, study, findings: runChecks(study) };
+};
