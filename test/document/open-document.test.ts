@@ -215,6 +215,8 @@ describe('saving', () => {
     const document = small();
     document.wires['w12']!.found.awg = NaN;
     expect(() => saveDocument(document)).toThrow('NaN');
+    const poisoned = { ...small(), ...(JSON.parse('{"constructor": {}}') as object) };
+    expect(() => saveDocument(poisoned)).toThrow('"constructor"');
   });
 
   it('opens a file with a byte order mark', () => {

@@ -19,3 +19,4 @@ export * from './open-document.ts';
 export * from './save-document.ts';
 export * from './revision.ts';
 export * from './svg-metadata.ts';
+export { isDangerousKey } from './plain-json.ts';

@@ -30,11 +30,16 @@ export const keyOrderOf = (schema: unknown): KeyOrder => {
   return noOrder;
 };
 
-/** The keys of an object in their order, each with the order within it. */
-export const inKeyOrder = (value: object, order: KeyOrder): [key: string, inner: KeyOrder][] => {
-  const known: [string, KeyOrder][] = [];
-  for (const [key, inner] of order.keys) if (Object.hasOwn(value, key)) known.push([key, inner]);
-  const others = Object.keys(value).filter((key) => !order.keys.has(key));
-  others.sort((a, b) => (a < b ? -1 : 1));
-  return [...known, ...others.map((key): [string, KeyOrder] => [key, order.each ?? noOrder])];
+/** The keys of an object in their order. */
+export const keysInOrder = (value: object, order: KeyOrder): string[] => {
+  const present = Object.keys(value);
+  const known: string[] = [];
+  for (const key of order.keys.keys()) if (Object.hasOwn(value, key)) known.push(key);
+  if (known.length === present.length) return known;
+  const others = present.filter((key) => !order.keys.has(key));
+  return [...known, ...others.sort()];
 };
+
+/** The order within what stands under a key. */
+export const orderWithin = (order: KeyOrder, key: string): KeyOrder =>
+  order.keys.get(key) ?? order.each ?? noOrder;

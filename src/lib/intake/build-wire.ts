@@ -1,5 +1,11 @@
 // From a wire's draft to a wire of the document.
-import type { Cable, TerminalRef, Wire, WireEnd } from '#document/index.ts';
+import {
+  isDangerousKey,
+  type Cable,
+  type TerminalRef,
+  type Wire,
+  type WireEnd
+} from '#document/index.ts';
 import type { EndFields, WireDraft } from './wire-draft.ts';
 
 export interface WirePlace {
@@ -34,6 +40,15 @@ const constructionOf = ({ construction }: WireDraft, cable: Cable | null): strin
   return cable?.kind === 'coax' || cable?.kind === 'twin lead' ? cable.kind : 'hook-up wire';
 };
 
+/** The columns that no rule reads. A document refuses a few names as keys: those get a word more. */
+const extraOf = (columns: ReadonlyMap<string, string>): Record<string, string> =>
+  Object.fromEntries(
+    [...columns].map(([heading, text]) => [
+      isDangerousKey(heading) ? `${heading} column` : heading,
+      text
+    ])
+  );
+
 /** The wire of a draft at its place; nothing that its row said is left out. */
 export const buildWire = (draft: WireDraft, place: WirePlace): Wire => ({
   id: place.id,
@@ -54,5 +69,5 @@ export const buildWire = (draft: WireDraft, place: WirePlace): Wire => ({
   ...(draft.dress === null ? {} : { dress: draft.dress }),
   state: draft.state,
   ...(draft.notes.length === 0 ? {} : { notes: draft.notes.join('; ').slice(0, 20_000) }),
-  ...(draft.extra.size === 0 ? {} : { extra: Object.fromEntries(draft.extra) })
+  ...(draft.extra.size === 0 ? {} : { extra: extraOf(draft.extra) })
 });
