@@ -16,9 +16,9 @@ import {
 import type { Way, WayNode } from './way.ts';
 
 export interface LaneOptions {
-  /** From wire to wire, mm. */
-  readonly pitchMm: number;
-  /** A bundle of many wires draws together to this width, mm. */
+  /** Room between one wire's line and the next, mm. */
+  readonly roomMm: number;
+  /** A bundle of many wires draws together towards this width, mm, down to half the room. */
   readonly widestMm: number;
   /** Left out: by the sides that the ways turn off to. `rank`: by rank alone, to compare with. */
   readonly order?: 'rank';
@@ -178,17 +178,26 @@ class Lanes {
     return [...wishes].sort((a, b) => a[1] - b[1] || rankOf(a[0]) - rankOf(b[0])).map(([i]) => i);
   }
 
-  private pitchOf(count: number): number {
-    const { pitchMm, widestMm } = this.options;
-    return count < 2 ? pitchMm : Math.min(pitchMm, widestMm / (count - 1));
+  /** Where each of some ways lies across, mm from the middle of the first, in their order. */
+  private spread(order: readonly number[]): number[] {
+    const { roomMm, widestMm } = this.options;
+    const widths = order.map((index) => this.ways[index]?.widthMm ?? 0);
+    const solid = widths.reduce((sum, width) => sum + width, 0);
+    const gaps = Math.max(1, order.length - 1);
+    const room = Math.max(roomMm / 2, Math.min(roomMm, (widestMm - solid) / gaps));
+    let at = 0;
+    return widths.map((width, place) => {
+      if (place > 0) at += ((widths[place - 1] ?? 0) + width) / 2 + room;
+      return at;
+    });
   }
 
   private fillSlots({ node, wishes, slots }: Gate): void {
     const order = this.inOrder(wishes);
-    const pitch = this.pitchOf(order.length);
-    const start = node.kind === 'corner' ? 0 : -(order.length - 1) / 2;
+    const across = this.spread(order);
+    const start = node.kind === 'corner' ? 0 : (across.at(-1) ?? 0) / 2;
     order.forEach((index, place) => {
-      slots.set(index, node.kind === 'terminal' ? 0 : (start + place) * pitch);
+      slots.set(index, node.kind === 'terminal' ? 0 : (across[place] ?? 0) - start);
     });
   }
 
@@ -199,18 +208,18 @@ class Lanes {
 
   private layLanes({ from, to, wishes }: Link): Map<number, Lane> {
     const order = this.inOrder(wishes);
+    const across = this.spread(order);
+    const width = across.at(-1) ?? 0;
     const anchorOf = ({ node, axis, slots }: Gate): Spot => {
-      const mean = order.reduce((sum, index) => sum + (slots.get(index) ?? 0), 0) / order.length;
-      return plus(node.at, times(axis, mean));
+      const own = order.map((index) => slots.get(index) ?? 0);
+      return plus(node.at, times(axis, (Math.min(...own) + Math.max(...own)) / 2));
     };
     const [a, b] = [anchorOf(from), anchorOf(to)];
     const along = unitOf(minus(b, a));
     const right = rightOf(along);
-    const middle = (order.length - 1) / 2;
-    const pitch = this.pitchOf(order.length);
     return new Map(
       order.map((index, place) => {
-        const at = plus(a, times(right, (place - middle) * pitch));
+        const at = plus(a, times(right, (across[place] ?? 0) - width / 2));
         return [index, { at, along }];
       })
     );

@@ -32,7 +32,8 @@ export const clutterWeights = {
   pin: 6,
   body: 8,
   lead: 2.5,
-  wire: 1.2,
+  wire: 2.5,
+  border: 4,
   name: 6
 } as const;
 
@@ -146,7 +147,10 @@ export function bodyCorners(
   ].map((corner) => plus(middle, turnedBy(corner, degrees)));
 }
 
-function readJob({ part, terminals, at }: HangingPart, spots: ReadonlyMap<string, TerminalSpot>): Job {
+function readJob(
+  { part, terminals, at }: HangingPart,
+  spots: ReadonlyMap<string, TerminalSpot>
+): Job {
   const feet = terminals.map((terminal): Foot => {
     const spot = terminal.on && spots.get(hostKey(terminal.on));
     return { terminal, spot: spot ?? null };

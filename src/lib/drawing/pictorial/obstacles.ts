@@ -43,15 +43,29 @@ const clockwise = (polygon: readonly Spot[]): readonly Spot[] => {
   return area >= 0 ? polygon : polygon.toReversed();
 };
 
+/** A side of a polygon: where it starts, and a step of 1 along it. Inside is to its right. */
+interface Edge extends Spot {
+  readonly wayX: number;
+  readonly wayY: number;
+}
+
+const edgesOf = (polygon: readonly Spot[]): Edge[] =>
+  polygon.map((spot, index) => {
+    const way = unitOf(minus(polygon[(index + 1) % polygon.length] ?? spot, spot));
+    return { ...spot, wayX: way.x, wayY: way.y };
+  });
+
 export class Obstacles {
   readonly polygons: readonly (readonly Spot[])[];
   /** Corners that no other obstacle covers. */
   readonly corners: readonly Corner[];
+  private readonly edges: readonly (readonly Edge[])[];
   private readonly tree = new RBush<Entry>();
   private readonly cornerTree = new RBush<Entry>();
 
   constructor(polygons: readonly (readonly Spot[])[]) {
     this.polygons = polygons.map(clockwise);
+    this.edges = this.polygons.map(edgesOf);
     this.tree.load(this.polygons.map(entryOf));
     const corners: Corner[] = [];
     this.polygons.forEach((polygon, obstacle) => {
@@ -73,11 +87,8 @@ export class Obstacles {
       .search({ minX: x, minY: y, maxX: x, maxY: y })
       .map(({ number }) => number)
       .filter((number) => {
-        const polygon = this.polygons[number] ?? [];
-        return polygon.every((spot, index) => {
-          const next = polygon[(index + 1) % polygon.length] ?? spot;
-          return cross(unitOf(minus(next, spot)), minus({ x, y }, spot)) > touch;
-        });
+        const edges = this.edges[number] ?? [];
+        return edges.every((edge) => edge.wayX * (y - edge.y) - edge.wayY * (x - edge.x) > touch);
       });
   }
 
@@ -90,22 +101,24 @@ export class Obstacles {
 
   /** True where the straight piece runs through an obstacle, those in `except` not counted. */
   blocks(from: Spot, to: Spot, except: readonly number[] = []): boolean {
-    const near = this.tree.search(entryOf([from, to], 0));
+    const near = this.tree.search({
+      minX: Math.min(from.x, to.x),
+      minY: Math.min(from.y, to.y),
+      maxX: Math.max(from.x, to.x),
+      maxY: Math.max(from.y, to.y)
+    });
     return near.some(
       ({ number }) => !except.includes(number) && this.runsThrough(number, from, to)
     );
   }
 
   private runsThrough(number: number, from: Spot, to: Spot): boolean {
-    const polygon = this.polygons[number] ?? [];
+    const edges = this.edges[number] ?? [];
     let [enters, leaves] = [0, 1];
-    for (let index = 0; index < polygon.length; index++) {
-      const spot = polygon[index] as Spot;
-      const next = polygon[(index + 1) % polygon.length] as Spot;
-      const edge = unitOf(minus(next, spot));
+    for (const { x, y, wayX, wayY } of edges) {
       // Distance inside this edge at both ends of the piece.
-      const a = cross(edge, minus(from, spot)) - touch;
-      const b = cross(edge, minus(to, spot)) - touch;
+      const a = wayX * (from.y - y) - wayY * (from.x - x) - touch;
+      const b = wayX * (to.y - y) - wayY * (to.x - x) - touch;
       if (a <= 0 && b <= 0) return false;
       if (a < 0) enters = Math.max(enters, a / (a - b));
       else if (b < 0) leaves = Math.min(leaves, a / (a - b));

@@ -5,6 +5,9 @@ import { terminalKey } from '#study/terminal-key.ts';
 import type { Box } from '../figures/figure.ts';
 import type { Spot } from '../presentation/sides.ts';
 import { layLines } from './bundle-lanes.ts';
+import type { SupportFit } from './draw-supports.ts';
+import { directionAt } from './path-order.ts';
+import { distance, minus, rightOf, unitOf } from './vectors.ts';
 import { Clutter } from './clutter.ts';
 import { clearanceMm } from './exits.ts';
 import { clutterWeights, placeBodies, type PlacedBody } from './hanging-places.ts';
@@ -13,11 +16,12 @@ import { outlineCorners, type PlacedPart } from './placed-part.ts';
 import { placeOnSheet, type Face, type HangingPart, type SheetPlaces } from './sheet-places.ts';
 import { smoothLine } from './smooth.ts';
 import { TautPaths } from './taut-path.ts';
-import { listTerminalSpots, type TerminalSpot } from './terminal-spots.ts';
+import { leadLine } from './lead-lines.ts';
+import { hostKey, listTerminalSpots, type TerminalSpot } from './terminal-spots.ts';
 import { buildWireWays, type WireWay, type WireWays } from './wire-ways.ts';
 
-/** From wire to wire in a bundle, mm. */
-export const lanePitchMm = 1.4;
+/** Between the lines of neighbours in a bundle, mm. */
+const wireRoomMm = 0.95;
 const widestBundleMm = 13;
 const bendMm = 7;
 
@@ -28,11 +32,21 @@ export interface WireLine {
   readonly line: readonly Spot[];
 }
 
+export interface PartLead {
+  readonly part: Id;
+  readonly terminal: Id;
+  readonly line: readonly Spot[];
+}
+
 export interface PictorialGeometry {
   readonly places: SheetPlaces;
   readonly spots: ReadonlyMap<string, TerminalSpot>;
   readonly bodies: readonly PlacedBody[];
+  /** Leads of placed parts that sit on another part's terminal. */
+  readonly partLeads: readonly PartLead[];
   readonly lines: readonly WireLine[];
+  /** How wires lie in the supports, by the support's id. */
+  readonly fits: ReadonlyMap<Id, SupportFit>;
   readonly notDrawn: WireWays['notDrawn'];
   /** What stands on the sheet, for all that still has to find room. */
   readonly clutter: Clutter;
@@ -75,15 +89,86 @@ export function layPictorial(study: Study, face: Face): PictorialGeometry {
   const first = placeBodies(needed, spots, clutter, paths);
   addFreeEnds(first, spots);
   const { ways, notDrawn } = buildWireWays(study, places, spots, paths);
-  const corners = layLines(ways, { pitchMm: lanePitchMm, widestMm: widestBundleMm });
+  for (const { box } of places.units) markBorder(box, clutter);
+  const corners = layLines(ways, { roomMm: wireRoomMm, widestMm: widestBundleMm });
   const lines = corners.flatMap((line, index): WireLine[] => {
     const way = ways[index];
     return way ? [{ wire: way.wire, way, line: smoothLine(line, bendMm) }] : [];
   });
   for (const { line } of lines) clutter.addLine(line, clutterWeights.wire);
   const bodies = [...first, ...placeBodies(others, spots, clutter, paths)];
-  return { places, spots, bodies, lines, notDrawn, clutter };
+  return {
+    places,
+    spots,
+    bodies,
+    partLeads: listPartLeads(places, spots, paths),
+    lines,
+    fits: fitSupports(ways, corners),
+    notDrawn,
+    clutter
+  };
 }
+
+/** A can's own lead that is soldered straight to a socket: from where it comes out to where it sits. */
+function listPartLeads(
+  { parts }: SheetPlaces,
+  spots: ReadonlyMap<string, TerminalSpot>,
+  paths: TautPaths
+): readonly PartLead[] {
+  return [...parts.values()].flatMap(({ part, terminals }) =>
+    terminals.flatMap(({ id, on }): PartLead[] => {
+      const own = spots.get(terminalKey(part.id, id));
+      const host = on && spots.get(hostKey(on));
+      if (!own || !host) return [];
+      const from = own.exits
+        .map(({ clear }) => clear)
+        .toSorted((a, b) => distance(a, host.at) - distance(b, host.at))[0];
+      const line = leadLine(from ?? own.at, host, paths);
+      return [{ part: part.id, terminal: id, line: [own.at, ...line] }];
+    })
+  );
+}
+
+/** Bodies had better not hang over the edge of their unit. */
+function markBorder({ x, y, width, height }: Box, clutter: Clutter): void {
+  const corners = [
+    { x, y },
+    { x: x + width, y },
+    { x: x + width, y: y + height },
+    { x, y: y + height },
+    { x, y }
+  ];
+  clutter.addLine(corners, clutterWeights.border);
+}
+
+/** How the wires lie in each support, from where their lines pass it. */
+function fitSupports(
+  ways: readonly WireWay[],
+  corners: readonly (readonly Spot[])[]
+): ReadonlyMap<Id, SupportFit> {
+  const passing = new Map<Id, { spots: Spot[]; along: Spot }>();
+  ways.forEach((way, index) => {
+    way.nodes.forEach(({ kind, key }, place) => {
+      const spot = corners[index]?.[place];
+      if (kind !== 'support' || !spot) return;
+      const known = passing.get(key) ?? { spots: [], along: directionAt(way, place) };
+      known.spots.push(spot);
+      passing.set(key, known);
+    });
+  });
+  return new Map(
+    [...passing].map(([id, { spots, along }]) => {
+      const [first = { x: 0, y: 0 }] = spots;
+      const far = farthestFrom(farthestFrom(first, spots), spots);
+      const near = farthestFrom(far, spots);
+      const widthMm = distance(far, near);
+      return [id, { axis: widthMm > 1 ? unitOf(minus(far, near)) : rightOf(along), widthMm }];
+    })
+  );
+}
+
+const farthestFrom = (from: Spot, spots: readonly Spot[]): Spot =>
+  spots.reduce((far, spot) => (distance(from, spot) > distance(from, far) ? spot : far), from);
 
 const obstacleOf = (placed: PlacedPart): readonly Spot[] =>
   outlineCorners(placed, placed.look === 'mark' ? 0.8 : clearanceMm);

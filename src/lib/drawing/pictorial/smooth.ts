@@ -1,7 +1,7 @@
 // Rounds the corners of a line as a wire bends: short curves, flattened here, so that every writer
 // draws the same ones whatever its own idea of a round corner.
 import type { Spot } from '../presentation/sides.ts';
-import { distance, middleOf, minus, plus, times, turnBetween, unitOf } from './vectors.ts';
+import { distance, minus, plus, times, turnBetween, unitOf } from './vectors.ts';
 
 const lerp = (a: Spot, b: Spot, share: number): Spot => plus(a, times(minus(b, a), share));
 
@@ -46,19 +46,32 @@ export function smoothLine(line: readonly Spot[], reachMm: number): Spot[] {
 export const lineLength = (line: readonly Spot[]): number =>
   line.reduce((sum, spot, index) => sum + distance(line[index - 1] ?? spot, spot), 0);
 
-/** The place and direction at a distance along a line, from its start. */
-export function alongLine(line: readonly Spot[], mm: number): { at: Spot; along: Spot } {
-  let left = mm;
-  for (let index = 1; index < line.length; index++) {
-    const [a, b] = [line[index - 1], line[index]];
-    if (!a || !b) break;
-    const length = distance(a, b);
-    if (left <= length || index === line.length - 1) {
-      const share = length === 0 ? 0 : Math.min(1, left / length);
-      return { at: lerp(a, b, share), along: unitOf(minus(b, a)) };
+export interface Station {
+  /** From the start of the line, mm. */
+  readonly mm: number;
+  readonly at: Spot;
+  /** The line's direction, a step of 1. */
+  readonly along: Spot;
+}
+
+/** Places along a line at distances from its start, which must grow. */
+export function stationsAlong(line: readonly Spot[], distancesMm: readonly number[]): Station[] {
+  const stations: Station[] = [];
+  let run = 0;
+  let index = 1;
+  for (const mm of distancesMm) {
+    for (;;) {
+      const [a, b] = [line[index - 1], line[index]];
+      if (!a || !b) return stations;
+      const length = distance(a, b);
+      if (mm <= run + length || index === line.length - 1) {
+        const share = length === 0 ? 0 : Math.min(1, (mm - run) / length);
+        stations.push({ mm, at: lerp(a, b, share), along: unitOf(minus(b, a)) });
+        break;
+      }
+      run += length;
+      index++;
     }
-    left -= length;
   }
-  const only = line[0] ?? { x: 0, y: 0 };
-  return { at: middleOf(only, only), along: { x: 1, y: 0 } };
+  return stations;
 }

@@ -17,5 +17,7 @@ export interface Way {
   readonly wire: Id;
   /** Decides the order of wires that never part: smaller first. */
   readonly rank: number;
+  /** Thickness of its line with what belongs to it, mm. */
+  readonly widthMm: number;
   readonly nodes: readonly WayNode[];
 }

@@ -7,6 +7,7 @@ import { classBandOf, classBands, type Study } from '#study/index.ts';
 import type { Spot } from '../presentation/sides.ts';
 import type { Exit } from './exits.ts';
 import type { SheetPlaces } from './sheet-places.ts';
+import { bandLines, styleOf } from '../styles.ts';
 import type { TautPath, TautPaths } from './taut-path.ts';
 import type { TerminalSpot } from './terminal-spots.ts';
 import { distance, minus, plus, times, turnBetween, unitOf } from './vectors.ts';
@@ -118,18 +119,20 @@ class WayFinder {
       return placed ? [{ key: stop.id, at: placed.at, kind: 'support' }] : [];
     });
     const band = classBandOf(this.study.wires.get(wire.id)?.need?.requiredV ?? null);
+    const widthMm =
+      band === '20k+' ? (styleOf('wire.20k+.halo', 'light').width ?? 0) : bandLines[band].width;
     const rank = classBands.indexOf(band) * 1e6 + order;
     if (from && to) {
       const same = from.key === to.key && supports.length === 0;
       const nodes = same ? loopAt(from) : this.lead(startsAt(from), supports, startsAt(to));
-      return { wire: wire.id, rank, nodes, loose: null };
+      return { wire: wire.id, rank, widthMm, nodes, loose: null };
     }
     const known = from ?? to;
     if (!known) return null;
     const way = from ? supports : supports.toReversed();
     const nodes = this.leadStub(wire, startsAt(known), way, from ? wire.to : wire.from);
     const unseen = from ? wire.to : wire.from;
-    return { wire: wire.id, rank, nodes, loose: this.looseEnd(unseen) };
+    return { wire: wire.id, rank, widthMm, nodes, loose: this.looseEnd(unseen) };
   }
 
   private looseEnd(end: Wire['to']): LooseEnd {

@@ -1,0 +1,48 @@
+// The pictorial: the set as it lies on the bench, to scale, with its wires along their supports. The
+// one function that the command line and the editor call.
+import type { Finding } from '#checks/index.ts';
+import type { Study } from '#study/index.ts';
+import type { DisplayList } from '../display-list.ts';
+import { composeSheet } from '../sheet/compose-sheet.ts';
+import { buildFoot } from './build-foot.ts';
+import { layPictorial } from './pictorial-geometry.ts';
+import { SheetItems } from './sheet-items.ts';
+import type { Face } from './sheet-places.ts';
+
+export interface PictorialOptions {
+  readonly findings: readonly Finding[];
+  /** Which side of the chassis is seen; from above, right and left trade places. From below if left out. */
+  readonly face?: Face;
+  /** Each wire's length beside its number, where it is known. */
+  readonly withLengths?: boolean;
+  /** Written into the title block as it is given; left out where it is not. */
+  readonly date?: string;
+  /** Which findings get a mark and a note; dangers and faults where nothing is said. */
+  readonly isMarked?: (finding: Finding) => boolean;
+  /** With legend, cautions, notes and title block below; the editor shows these elsewhere. */
+  readonly withFoot?: boolean;
+}
+
+const isGrave = ({ severity }: Finding): boolean => severity === 'danger' || severity === 'fault';
+
+/** Everything to paint, in order, one millimetre of the set being one millimetre of the sheet. Pure:
+ *  the same study and options give the same list. Every wire of the study is drawn from end to end,
+ *  or drawn as a stub, or named in the list of wires that are not drawn; at least one of the three. */
+export function buildPictorial(study: Study, options: PictorialOptions): DisplayList {
+  const { findings, face = 'below', isMarked = isGrave, withFoot = true } = options;
+  const geometry = layPictorial(study, face);
+  const items = new SheetItems(study, geometry);
+  items.addPlaces();
+  items.addParts();
+  items.addWires(options.withLengths ?? false);
+  items.addFindings(findings, isMarked);
+  const panels = withFoot
+    ? buildFoot(study, geometry, {
+        findings,
+        isMarked,
+        face,
+        ...(options.date === undefined ? {} : { date: options.date })
+      })
+    : null;
+  return composeSheet(items.items, items.box(), panels);
+}
