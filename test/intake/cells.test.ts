@@ -83,6 +83,7 @@ describe('gauges', () => {
   test.each([
     ['22', 22, null],
     ['#22', 22, null],
+    ['22.0', 22, null],
     ['22 AWG', 22, null],
     ['AWG22', 22, null],
     ['20 solid', 20, 'solid'],

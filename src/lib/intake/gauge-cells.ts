@@ -53,6 +53,7 @@ const takeWords = (text: string) => {
       /\b(?:solid|sol|str|strd|stranded|tinned|tin(?:ned)? cu|bare cu|copper|cu|wire)\b\.?/gi,
       ' '
     )
+    .replace(/^(\d{1,2})\.0+$/, '$1')
     .replace(/[,()]/g, ' ')
     .replace(/\s+/g, ' ')
     .trim();

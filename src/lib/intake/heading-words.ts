@@ -51,19 +51,23 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
   [whole(`${second} ${partWord}`), 'toPart'],
   [whole(`${first} ${terminalWord}`), 'fromTerminal'],
   [whole(`${second} ${terminalWord}`), 'toTerminal'],
+  [whole(`${partWord} ?(?:1|a)`), 'fromPart'],
+  [whole(`${partWord} ?(?:2|b)`), 'toPart'],
+  [whole(`${terminalWord} ?(?:1|a)`), 'fromTerminal'],
+  [whole(`${terminalWord} ?(?:2|b)`), 'toTerminal'],
   [whole(`end at from|${first} (?:termination|ending)`), 'fromEnding'],
   [whole(`end at to|${second} (?:termination|ending)`), 'toEnding'],
   [whole(`strip(?: at)? from|${first} strip`), 'fromStrip'],
   [whole(`strip(?: at)? to|${second} strip`), 'toStrip'],
   [
     whole(
-      'from|starts?|start point|source|begin(?:ning)?|(?:end|side|point|terminal|term|end point) (?:a|1|one)|first end|1st end|near end|from (?:end|point|location|at|where|side|here)|(?:wire|connects|goes|runs|comes) from'
+      'from|starts?|start point|source|begin(?:ning)?|(?:end|side|point|node|end point) ?(?:a|1|one)|first end|1st end|near end|from (?:end|point|location|at|where|side|here)|(?:wire|connects|goes|runs|comes) from'
     ),
     'from'
   ],
   [
     whole(
-      'to|finish|ends|stops?|end point|dest(?:ination)?|target|(?:end|side|point|terminal|term|end point) (?:b|2|two)|second end|2nd end|far end|other end|to (?:end|point|location|at|where|side|there)|(?:wire|connects|connected|goes|runs) to'
+      'to|finish|ends|stops?|end point|dest(?:ination)?|target|(?:end|side|point|node|end point) ?(?:b|2|two)|second end|2nd end|far end|other end|to (?:end|point|location|at|where|side|there)|(?:wire|connects|connected|goes|runs) to'
     ),
     'to'
   ],
@@ -83,6 +87,7 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
   [whole('cable|cable (?:no|name|id|#|number)|in cable|jacketed cable'), 'cable'],
   [whole('(?:cable )?(?:conductor|core)'), 'conductor'],
   [whole('unit|sub ?chassis|assembly|assy|section|chassis'), 'unit'],
+  [/colou?r(?: and| &)? (?:tracer|stripe)/, 'colour'],
   [/tracer|stripe/, 'tracer'],
   [/colou?r|^col$|^jacket$/, 'colour'],
   [/gau?ge|\bawg\b|^size$|^ga$|^wire size$/, 'gauge'],
@@ -173,10 +178,16 @@ export const readHeading = (heading: string): HeadingMeaning | null => {
     if (stripped) return stripped;
   }
   const own = Object.hasOwn(units, name) ? (units[name] ?? null) : null;
-  const meaning = meaningOf(name, unit ?? own);
+  const meaning = meaningOf(name, unit ?? own ?? unitWithin(name));
   if (meaning) return meaning;
   // "inches" over a column is its length; volts and amperes have rules of their own.
   return own !== null && lengthUnits.has(own) ? { role: 'length', unit: own } : null;
+};
+
+// "kV peak": units that are no other word may stand anywhere.
+const unitWithin = (name: string): string | null => {
+  const word = name.split(' ').find((each) => /^(?:kv|ma|mm|cm|inch(?:es)?|feet|ft)$/.test(each));
+  return word === undefined ? null : (units[word] ?? null);
 };
 
 const lengthUnits: ReadonlySet<string> = new Set(['in', 'mm', 'cm', 'ft']);
@@ -187,4 +198,4 @@ const wordsOf = (text: string): string =>
 
 // "end a" is an end, no end in amperes.
 const isPairLetter = (name: string): boolean =>
-  /^(?:end|side|point|terminal|term|end point) a$/.test(name);
+  /^(?:end|side|point|node|terminal|term|part|pin|ref|end point) a$/.test(name);

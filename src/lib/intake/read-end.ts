@@ -73,13 +73,24 @@ const isTubeType = (text: string): boolean =>
 /** Reads what one cell, or a part's and a terminal's cell together, say of an end. Never fails:
  *  what names no part is `unknown` with its text. */
 export const readEnd = (written: string): EndReading => {
-  const text = written.replace(/\s+/g, ' ').trim();
+  const text = written
+    .slice(0, 400)
+    .replace(/\s+/g, ' ')
+    .replace(/\[/g, '(')
+    .replace(/\]/g, ')')
+    .trim();
   if (text === '' || isUnknownEnd(text) || /^\?+ /.test(text)) return unknown(text);
   if (text.length > longestEnd) return unknown(text);
   if (isUnnamedGround(text)) return groundAt(null, text);
   const named = findNamedGround(text);
   if (named) return readNamedGround(named, text);
-  return readReference(text) ?? readTypeAsReference(text) ?? readName(text) ?? unknown(text);
+  return (
+    readReference(text) ??
+    readReversed(text) ??
+    readTypeAsReference(text) ??
+    readName(text) ??
+    unknown(text)
+  );
 };
 
 const readNamedGround = ({ word, number, place }: NamedGround, text: string): EndReading => {
@@ -88,7 +99,8 @@ const readNamedGround = ({ word, number, place }: NamedGround, text: string): En
   // "chassis at G3": G3 is the lug itself. "chassis at TS6-3": a lug of TS6 that is on the metal.
   const at = readReference(place);
   if (at?.kind === 'ground') return { ...at, isApart, text };
-  if (at?.kind === 'terminal' && at.terminal !== null) return { ...at, isGrounded: true, text };
+  if (at?.kind === 'terminal' && /^\d/.test(at.terminal ?? ''))
+    return { ...at, isGrounded: true, text };
   return groundAt(`${word} at ${place}`, text, isApart);
 };
 
@@ -123,6 +135,19 @@ const readReference = (text: string): EndReading | null => {
   const reference = `${stem}${isHalf ? '' : section.toUpperCase()}`;
   if (partKind === 'ground lug') return groundAt(reference, text);
   return { kind: 'terminal', reference, partKind, ...rest, text };
+};
+
+/** "pin 5 of V3", "red lead on T1": the terminal before its part. */
+const readReversed = (text: string): EndReading | null => {
+  const match = /^(.{1,40}?),? (?:of|on|at) ([A-Za-z]{1,6}[ -]?\d.*)$/i.exec(text);
+  const pin =
+    match ?? /^((?:pin|lug|term(?:inal)?)\.? ?#?\d{1,2}),? ([A-Za-z]{1,6}[ -]?\d.*)$/i.exec(text);
+  const terminal = pin?.[1] ?? '';
+  if (!pin || tellsAWay(terminal) || terminal.split(' ').length > 3) return null;
+  const part = readReference(pin[2] ?? '');
+  if (part?.kind !== 'terminal' || part.terminal !== null) return null;
+  const joined = readReference(`${pin[2]} ${terminal}`);
+  return joined?.kind === 'terminal' ? { ...joined, text } : null;
 };
 
 /** "6CG7 pin 5": a tube that is known by its type alone. */

@@ -217,7 +217,7 @@ const takeState: Taker = (draft, cell, tell) => {
 /** The reader of each column; ends and amounts are read apart. */
 export const takers: Readonly<Partial<Record<ColumnRole, Taker>>> = {
   number: takeText((draft, text) => {
-    draft.number = short(text.replace(/\.0$/, ''));
+    draft.number = short(text.replace(/^#\s*(?=\w)/, '').replace(/\.0$/, ''));
   }),
   function: takeText((draft, text) => {
     draft.function = short(text);
