@@ -107,7 +107,7 @@ ruleTester(classPlanned, {
   invalid: {
     'far below a high voltage': [
       oneWire({ dcV: 18_000, planned: { way: 'new wire', ratingV: 10_000 } }),
-      { severity: 'danger', says: 'is to be done with insulation rated 10 kV', hasEdit: true }
+      { severity: 'danger', says: 'is planned with insulation rated 10 kV', hasEdit: true }
     ],
     '300 V wire on a rail of 235 V': [
       oneWire({ dcV: 235, function: 'B+', planned: { style: 'UL 1007' } }),
@@ -119,7 +119,7 @@ ruleTester(classPlanned, {
     ],
     'it is in already': [
       oneWire({ dcV: 400, planned: { way: 'new wire', ratingV: 300 }, state: 'fitted' }),
-      { severity: 'fault', says: 'has been done with insulation rated 300 V' }
+      { severity: 'fault', says: 'was fitted with insulation rated 300 V' }
     ]
   }
 });

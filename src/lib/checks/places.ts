@@ -1,7 +1,7 @@
 // Places that findings are tied to, with the words that people find them by.
 import type { Cable, Part, Wire } from '#document/index.ts';
 import { terminalText } from '#study/index-document.ts';
-import type { Net, Study, TerminalEntry } from '#study/index.ts';
+import type { Study, TerminalEntry } from '#study/index.ts';
 import type { FindingPlace } from './finding.ts';
 
 export const wirePlace = (study: Study, wire: Wire): FindingPlace => ({
@@ -33,8 +33,6 @@ export const cablePlace = (cable: Cable): FindingPlace => ({
   id: cable.id,
   label: `cable ${cable.name}`
 });
-
-export const netPlace = (net: Net): FindingPlace => ({ kind: 'net', id: net.id, label: net.name });
 
 export const documentPlace = ({ document }: Study): FindingPlace => ({
   kind: 'document',

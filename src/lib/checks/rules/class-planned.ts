@@ -25,14 +25,14 @@ function checkWire(study: Study, wire: Wire): Finding[] {
   const shortfall = shortfallOf(rating, about);
   if (!shortfall) return [];
   const severity = shortfall === 'danger' ? 'danger' : 'fault';
-  const done = wire.state === 'fitted' || wire.state === 'checked' ? 'has been' : 'is to be';
+  const done = wire.state === 'fitted' || wire.state === 'checked' ? 'was fitted' : 'is planned';
   const fix = wire.isPart === undefined ? planClass(wire, about) : undefined;
   return [
     {
       rule: 'class-planned',
       severity,
       at: [wirePlace(study, wire)],
-      message: `${wiresAsSubject(study, [wire])} ${done} done with insulation ${ratingWords(rating)}; it carries ${carriesWords(about)} and needs ${classWords(about.need)} (${about.need.basis}).`,
+      message: `${wiresAsSubject(study, [wire])} ${done} with insulation ${ratingWords(rating)}; it carries ${carriesWords(about)} and needs ${classWords(about.need)} (${about.need.basis}).`,
       source: commonPractice,
       ...(fix ? { fix } : {}),
       ...(severity === 'danger' ? { caution: cautionAtVolts(about.stress.volts) } : {})

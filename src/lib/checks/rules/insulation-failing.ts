@@ -4,7 +4,7 @@ import type { Study } from '#study/index.ts';
 import { cautionAtVolts } from '../cautions.ts';
 import type { Finding, Rule, Severity } from '../finding.ts';
 import { readsAsFailing } from '../condition.ts';
-import { wirePlace } from '../places.ts';
+import { wireLabel, wirePlace } from '../places.ts';
 import { highVoltageV, isFoundInPlace } from '../shortfall.ts';
 import { carriesWords, commonPractice, listed, wiresAsSubject } from '../words.ts';
 import { planClass } from './class-found.ts';
@@ -52,7 +52,7 @@ function dangerOf(study: Study, wire: Wire): Finding {
     rule: 'insulation-failing',
     severity: 'danger',
     at: [wirePlace(study, wire)],
-    message: `The insulation of ${wiresAsSubject(study, [wire]).toLowerCase()} is failing (${wire.found.condition ?? ''}), and it carries ${about ? carriesWords(about) : ''}.`,
+    message: `The insulation of ${wireLabel(study, wire)} is failing (${wire.found.condition ?? ''}), and it carries ${about ? carriesWords(about) : ''}.`,
     source: commonPractice,
     fix: fix ?? { words: 'Plan new wire or a new sleeve for it.' },
     caution: cautionAtVolts(about?.stress?.volts ?? highVoltageV)
