@@ -101,7 +101,7 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
   [/pulse|peak|\bpk\b|\bvpk?\b/, 'pulseV'],
   [/\bv?dc\b|^b\+/, 'dcV'],
   [/\bv?ac\b|\brms\b/, 'acV'],
-  [/current|\bamp(?:s|eres|erage)?\b|^i$|^ma$|milliamps|^a$/, 'amps'],
+  [/\bcurr(?:ent)?\b|\bamp(?:s|eres|erage)?\b|^i$|^ma$|milliamps|^a$/, 'amps'],
   [/volt|^v$|^kv$|^e$|potential/, 'volts'],
   [/^(?!.*(?:cut|strip)).*(?:length|\blen\b)|^taped$|^lg$/, 'length'],
   [/condition|^cond$/, 'condition'],
