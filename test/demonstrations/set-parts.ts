@@ -1,7 +1,7 @@
 // The parts that a set has by the dozen, with their terminals where they really are.
 import type { ChassisBuilder } from '../helpers/chassis.ts';
 import type { ElementSpec, PartOptions, TerminalSpec } from '../helpers/chassis-options.ts';
-import { rowOffsets, type Spot } from '../helpers/chassis-places.ts';
+import { circleOffsets, rowOffsets, type Spot } from '../helpers/chassis-places.ts';
 
 /** A winding or a coil as its dc resistance. */
 export const winding = (from: string, to: string, ohms: number): ElementSpec => ({
@@ -46,6 +46,13 @@ export const lugs = (
     ending: 'solder lug',
     ...(grounded.includes(name) ? { grounded: true } : {})
   }));
+
+/** The eight lugs of an octal socket or plug. */
+export const octalLugs = (ending: string, grounded: readonly string[] = []): TerminalSpec[] =>
+  circleOffsets(8, 17.5).map((offset, index) => {
+    const name = String(index + 1);
+    return { name, offset, ending, ...(grounded.includes(name) ? { grounded: true } : {}) };
+  });
 
 /** A tuned transformer in its can: 1 plate, 2 B+, 3 grid or detector, 4 return. Its B+ lead may be
  *  soldered straight to a socket. */

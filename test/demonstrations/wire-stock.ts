@@ -27,7 +27,6 @@ export const pushBack = (colour: string): WireOptions => ({
   awg: 22,
   colour,
   insulation: 'cotton push-back',
-  condition: 'dry, frays',
   found: solid
 });
 
@@ -49,6 +48,13 @@ export const pigtail = (colour: string, ratingV: number, awg = 20): WireOptions 
   insulation: 'rubber under varnished cotton',
   ratingV,
   found: stranded
+});
+
+/** A conductor of the cable from the power unit, with the colour that it has in it. */
+export const inPowerCable = (conductor: string): WireOptions => ({
+  cable: 'power cable',
+  conductor,
+  tapedMm: 640
 });
 
 /** A stiff tinned wire without insulation of its own. */

@@ -92,7 +92,7 @@ const addCoils = (set: ChassisBuilder): void => {
     .capacitor('C3', '56 pF', 'V1-1', 'L2-1', { ratedV: 500 })
     .resistor('R6', '3.3M', 'T4-4', 'TS4-1', { watts: 0.5 })
     .capacitor('C7', '0.05 uF', 'TS4-1', 'TS4-3', { ratedV: 200 })
-    .capacitor('C4', '220 pF', 'T4-4', 'V3-2', { ratedV: 500 })
+    .capacitor('C4', '220 pF', 'T4-4', 'TS4-3', { ratedV: 500 })
     .capacitor('C6', '0.005 uF', 'R1-2', 'V3-1', { ratedV: 200 })
     .resistor('R7', '10M', 'V3-1', 'V3-2', { watts: 0.5 })
     .resistor('R8', '470k', 'V3-7', 'TS1-4', { watts: 0.5 })

@@ -125,16 +125,18 @@ const addMinus = (set: ChassisBuilder): void => {
   const minus: WireOptions = { ...pushBack('black'), function: 'B-' };
   set
     .wire(20, 'TS2-1', 'TS2-2', { ...bare(20), function: 'B-', tapedMm: 14 })
-    .wire(21, 'V3-2', 'TS2-1', { ...minus, tapedMm: 40 })
+    .wire(21, 'V3-2', 'TS2-2', { ...minus, tapedMm: 40 })
     .wire(22, 'V2-2', 'V2-7', { ...bare(22), function: 'B-', tapedMm: 17 })
-    .wire(23, 'V2-7', 'TS2-1', { ...minus, tapedMm: 60 })
+    .wire(23, 'V2-7', 'V3-2', { ...minus, tapedMm: 60 })
     .wire(24, 'L2-3', 'TS4-3', { ...minus, tapedMm: 85 })
-    .wire(25, 'TS4-3', 'TS2-1', { ...minus, route: ['K2'], tapedMm: 70 })
+    .wire(25, 'TS4-3', 'TS2-2', { ...minus, route: ['K2'], tapedMm: 70 })
     .wire(26, 'V3-5', 'V3-2', { ...bare(22), function: 'B-, spare diode', tapedMm: 17 });
 };
 
 const addRadioFrequency = (set: ChassisBuilder): void => {
+  const dress = 'As short as it lies, away from the oscillator.';
   const grid: WireOptions = {
+    dress,
     ...pushBack('green'),
     dcV: -1.5,
     acV: 0.1,
@@ -165,7 +167,8 @@ const addRadioFrequency = (set: ChassisBuilder): void => {
       ...pushBack('yellow'),
       function: 'oscillator, signal',
       tapedMm: 90,
-      critical: { keepPlace: true }
+      critical: { keepPlace: true },
+      dress: 'Stiff, straight from gang to coil: the dial moves with it.'
     })
     .wire(31, 'L2-2', 'V1-2', {
       ...pushBack('yellow'),

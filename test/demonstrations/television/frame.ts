@@ -16,20 +16,27 @@ export const addUnits = (set: ChassisBuilder): void => {
     .support('G3', 'grommet', [235, 6], { boreMm: 13 })
     .support('G4', 'grommet', [178, 322], { boreMm: 13 })
     .support('G5', 'grommet', [24, 322], { boreMm: 16 })
-    .ground('GL1', { at: [368, 308] })
+    .ground('GL2', { at: [352, 312] })
     .ground('GL3', { at: [152, 312] })
     .ground('GL4', { at: [255, 14] })
     .ground('GL5', { at: [16, 120] })
     .unit('Tuner', { size: [95, 160], place: [20, 130], notes: 'Turret wiring not recorded.' })
     .support('K8', 'hole', [88, 130], { boreMm: 8 })
-    .unit('Control panel', {
+    .unit('Power unit', {
       metal: 'apart',
-      size: [260, 60],
-      place: [250, 20],
-      notes: 'Steel bracket on the wooden front; reaches the chassis by its braid alone.'
+      size: [230, 150],
+      place: [630, 310],
+      notes: 'On the cabinet floor. Its metal reaches the chassis by the cable and by nothing else.'
     })
-    .support('K9', 'clamp', [130, 50], { boreMm: 10 })
-    .ground('GL6', { at: [245, 48] })
+    .ground('GL1', { at: [22, 128] })
     .unit('Picture tube and yoke', { metal: 'none', size: [240, 200], place: [250, 500] })
-    .unit('Cabinet', { metal: 'none', size: [200, 200], place: [20, 500] });
+    .unit('Front panel', {
+      metal: 'apart',
+      size: [280, 200],
+      place: [250, -90],
+      notes:
+        'Speaker and antenna board on the wood; controls on a steel bracket that reaches the chassis by its braid alone.'
+    })
+    .support('K9', 'clamp', [135, 180], { boreMm: 10 })
+    .ground('GL6', { at: [245, 178] });
 };

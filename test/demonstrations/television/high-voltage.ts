@@ -1,17 +1,10 @@
 // The cage: flyback transformer, damper, high-voltage rectifier; from it the boosted rail, the yoke
 // and the picture tube. The damper stands its cathode, and with it the whole winding, at 560 V dc.
 import type { ChassisBuilder } from '../../helpers/chassis.ts';
-import { circleOffsets } from '../../helpers/chassis-places.ts';
-import { acSource, draws, leads, lugs, winding } from '../set-parts.ts';
+import { acSource, draws, leads, lugs, octalLugs, winding } from '../set-parts.ts';
 import { newWire, pigtail, thermoplastic } from '../wire-stock.ts';
 
 const boosted = { function: 'boosted B+ 560 V', dcV: 560 };
-const octalPlug = circleOffsets(8, 17.5).map((offset, index) => ({
-  name: String(index + 1),
-  offset,
-  ending: 'plug pin'
-}));
-
 export const addHighVoltage = (set: ChassisBuilder): void => {
   addCage(set);
   addTubeEnd(set);
@@ -73,12 +66,12 @@ const addCage = (set: ChassisBuilder): void => {
       cap: { name: 'cap', offset: [4, -4] },
       elements: [{ kind: 'source', current: 'dc', from: '7', volts: 18_000 }]
     })
-    .part('terminal strip', 'E1', lugs({ '': [0, 0] }), {
-      at: [28, 258],
-      function: 'high-voltage post',
-      notes: 'Polystyrene post, ball ended.'
+    .resistor('R53', '1M', 'V16-7', null, {
+      watts: 2,
+      at: [28, 250],
+      function: 'limits the second-anode current',
+      notes: 'Two 470 k in a glass sleeve, balls of solder at the ends.'
     })
-    .resistor('R53', '1M', 'V16-7', 'E1', { watts: 2, notes: 'Two 470 k in a glass sleeve.' })
     .strip('TS13', 4, { at: [85, 294], grounded: [3] })
     .capacitor('C44', '0.1 uF', 'TS13-1', 'V15-5', {
       ratedV: 1000,
@@ -87,12 +80,11 @@ const addCage = (set: ChassisBuilder): void => {
     })
     .resistor('R44', '470k', 'TS13-1', 'TS13-2', { watts: 1 })
     .resistor('R54', '100k', 'TS13-1', 'TS13-4', { watts: 1 })
-    .part(
-      'jack',
-      'J1',
-      octalPlug.map((pin) => (pin.name === '7' ? { ...pin, grounded: true } : pin)),
-      { at: [100, 318], function: 'yoke', notes: 'Lug 7 is bent to the saddle.' }
-    );
+    .part('jack', 'J1', octalLugs('solder lug', ['7']), {
+      at: [100, 318],
+      function: 'yoke',
+      notes: 'Lug 7 is bent to the saddle.'
+    });
 };
 
 const addTubeEnd = (set: ChassisBuilder): void => {
@@ -110,7 +102,7 @@ const addTubeEnd = (set: ChassisBuilder): void => {
       elements: [winding('1', '2', 14), winding('3', '4', 42)],
       notes: '1 and 2 horizontal, 3 and 4 vertical.'
     })
-    .part('plug', 'P1', octalPlug, { at: [60, 175], function: 'yoke', mates: 'J1' })
+    .part('plug', 'P1', octalLugs('plug pin'), { at: [60, 175], function: 'yoke', mates: 'J1' })
     .part('clip', 'E2', lugs({ '1': [0, 0] }), {
       at: [205, 150],
       function: 'spring on the outer coating'
@@ -119,7 +111,7 @@ const addTubeEnd = (set: ChassisBuilder): void => {
 
 const addSweepWires = (set: ChassisBuilder): void => {
   set
-    .wire(112, 'T2-2', 'V14 cap', {
+    .wire(116, 'T2-2', 'V14 cap', {
       ...pigtail('blue', 10_000),
       insulation: 'polyethylene',
       ratingKind: 'pulse',
@@ -130,7 +122,7 @@ const addSweepWires = (set: ChassisBuilder): void => {
       tapedMm: 95,
       planned: { way: 'keep', colour: 'blue' }
     })
-    .wire(113, 'V15-3', 'T2-3', {
+    .wire(117, 'V15-3', 'T2-3', {
       ...thermoplastic('yellow'),
       insulation: 'polyethylene, heavy wall',
       ratingV: 5000,
@@ -140,9 +132,10 @@ const addSweepWires = (set: ChassisBuilder): void => {
       pulseV: 3400,
       amps: 0.088,
       tapedMm: 85,
-      critical: { keepPlace: true }
+      critical: { keepPlace: true },
+      dress: 'Straight through the air, clear of the heater lead 17.'
     })
-    .wire(114, 'T2-5', 'TS13-1', {
+    .wire(118, 'T2-5', 'TS13-1', {
       ...thermoplastic('red'),
       tracer: 'yellow',
       ratingV: 1000,
@@ -164,12 +157,12 @@ const addYokeWires = (set: ChassisBuilder): void => {
   };
   const low = { ...thermoplastic('green'), function: 'vertical yoke', amps: 0.35 };
   set
-    .wire(115, 'T2-3', 'J1-1', {
+    .wire(119, 'T2-3', 'J1-1', {
       ...pulse,
       tapedMm: 100,
-      notes: 'Keep out of the bundle with 98 and 99.'
+      notes: 'Keep out of the bundle with 105 and 106.'
     })
-    .wire(116, 'TS13-1', 'J1-3', {
+    .wire(120, 'TS13-1', 'J1-3', {
       ...thermoplastic('red'),
       tracer: 'yellow',
       ratingV: 1000,
@@ -180,8 +173,8 @@ const addYokeWires = (set: ChassisBuilder): void => {
       tapedMm: 60
     })
     .cable('yoke cable', 'multi-conductor', { signal: 'deflection', jacket: 'vinyl tube' })
-    .wire(117, 'P1-1', 'DY1-1', { ...pulse, cable: 'yoke cable', conductor: 'red', tapedMm: 510 })
-    .wire(118, 'P1-3', 'DY1-2', {
+    .wire(121, 'P1-1', 'DY1-1', { ...pulse, cable: 'yoke cable', conductor: 'red', tapedMm: 510 })
+    .wire(122, 'P1-3', 'DY1-2', {
       ...thermoplastic('red'),
       tracer: 'white',
       ratingV: 1000,
@@ -193,8 +186,8 @@ const addYokeWires = (set: ChassisBuilder): void => {
       conductor: 'red/white',
       tapedMm: 510
     })
-    .wire(119, 'P1-5', 'DY1-3', { ...low, cable: 'yoke cable', conductor: 'green', tapedMm: 510 })
-    .wire(120, 'P1-7', 'DY1-4', {
+    .wire(123, 'P1-5', 'DY1-3', { ...low, cable: 'yoke cable', conductor: 'green', tapedMm: 510 })
+    .wire(124, 'P1-7', 'DY1-4', {
       ...low,
       colour: 'black',
       function: 'vertical yoke return',
@@ -220,7 +213,7 @@ const addAnodeWires = (set: ChassisBuilder): void => {
     planned: { way: 'keep' as const }
   };
   set
-    .wire(121, 'T2-1', 'V16 cap', {
+    .wire(125, 'T2-1', 'V16 cap', {
       ...pigtail('white', 25_000),
       insulation: 'polyethylene',
       ratingKind: 'pulse',
@@ -231,9 +224,9 @@ const addAnodeWires = (set: ChassisBuilder): void => {
       planned: { way: 'keep', colour: 'white' },
       dress: 'Round joints, no points.'
     })
-    .wire(122, 'T2 F1', 'V16-2', { ...loop, tapedMm: 55, notes: 'One turn round the core.' })
-    .wire(123, 'T2 F2', 'V16-7', { ...loop, tapedMm: 60, notes: 'Other end of 122’s turn.' })
-    .wire(124, 'E1', 'V18 anode', {
+    .wire(126, 'T2 F1', 'V16-2', { ...loop, tapedMm: 55, notes: 'One turn round the core.' })
+    .wire(127, 'T2 F2', 'V16-7', { ...loop, tapedMm: 60, notes: 'Other end of 126’s turn.' })
+    .wire(128, 'R53 B', 'V18 anode', {
       awg: 22,
       colour: 'red',
       insulation: 'rubber',
@@ -251,7 +244,7 @@ const addAnodeWires = (set: ChassisBuilder): void => {
       dress: 'Free in air, two inches from metal, no bends tighter than the cup’s.',
       notes: 'Stamped 15 KV.'
     })
-    .wire(125, 'TS2-2', 'V18-6', {
+    .wire(129, 'TS2-2', 'V18-6', {
       ...thermoplastic('violet'),
       function: 'focus',
       dcV: 285,
@@ -260,7 +253,7 @@ const addAnodeWires = (set: ChassisBuilder): void => {
       tapedMm: 500,
       notes: 'Tried on chassis, B+ and boost: sharpest on B+.'
     })
-    .wire(126, 'TS13-4', 'V18-10', {
+    .wire(130, 'TS13-4', 'V18-10', {
       ...thermoplastic('orange'),
       ratingV: 1000,
       function: 'picture tube screen, boosted',

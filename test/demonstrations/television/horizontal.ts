@@ -48,19 +48,19 @@ export const addHorizontal = (set: ChassisBuilder): void => {
 
 const addWires = (set: ChassisBuilder): void => {
   set
-    .wire(102, 'V12-5', 'V12-7', {
+    .wire(108, 'V12-5', 'V12-7', {
       ...bare(22),
       function: 'phase detector, common point',
       tapedMm: 14
     })
-    .wire(103, 'V13-3', 'V13-8', {
+    .wire(109, 'V13-3', 'V13-8', {
       ...bare(22),
       function: 'horizontal oscillator cathodes',
       dcV: 8,
       acV: 4,
       tapedMm: 20
     })
-    .wire(104, 'T2-7', 'TS11-1', {
+    .wire(110, 'T2-7', 'TS11-1', {
       ...thermoplastic('white'),
       tracer: 'red',
       function: 'horizontal pulses to phase detector',
@@ -68,7 +68,7 @@ const addWires = (set: ChassisBuilder): void => {
       pulseV: 250,
       route: ['G1']
     })
-    .wire(105, 'V13-2', 'R8-2', {
+    .wire(111, 'V13-2', 'R8-2', {
       ...thermoplastic('green'),
       tracer: 'black',
       function: 'horizontal hold',
@@ -76,7 +76,7 @@ const addWires = (set: ChassisBuilder): void => {
       outsideMm: 90,
       tapedMm: 540
     })
-    .wire(106, 'TS12-3', 'V14-5', {
+    .wire(112, 'TS12-3', 'V14-5', {
       ...thermoplastic('green'),
       function: 'horizontal output grid, drive',
       dcV: -45,
@@ -84,14 +84,14 @@ const addWires = (set: ChassisBuilder): void => {
       route: ['G1'],
       critical: { keepShort: true }
     })
-    .wire(107, 'TS2-4', 'V14-4', {
+    .wire(113, 'TS2-4', 'V14-4', {
       ...thermoplastic('orange'),
       function: 'horizontal output screen',
       dcV: 165,
       amps: 0.012,
       route: ['G1']
     })
-    .wire(108, 'TS2-2', 'V15-5', {
+    .wire(114, 'TS2-2', 'V15-5', {
       ...thermoplastic('red'),
       function: 'B+ 285 V to damper plate',
       dcV: 285,

@@ -88,7 +88,7 @@ const addIfWires = (set: ChassisBuilder): void => {
   const grid = { ...pushBack('green'), dcV: 0, acV: 0.1, critical: { keepPlace: true } };
   const plate = { ...pushBack('blue'), dcV: 225, acV: 1, amps: 0.008 };
   set
-    .wire(67, 'T7-3', 'V3-1', {
+    .wire(77, 'T7-3', 'V3-1', {
       ...grid,
       dcV: -2.5,
       function: '1st IF grid',
@@ -97,12 +97,12 @@ const addIfWires = (set: ChassisBuilder): void => {
       dress: 'Straight across, 1/4 in off the deck. Alignment moves with it.',
       notes: '36 mm lug to lug, checked twice.'
     })
-    .wire(68, 'V3-5', 'T8-1', { ...plate, function: '1st IF plate', tapedMm: 38 })
-    .wire(69, 'T8-3', 'V4-1', { ...grid, function: '2nd IF grid', tapedMm: 36 })
-    .wire(70, 'V4-5', 'T9-1', { ...plate, function: '2nd IF plate', tapedMm: 38 })
-    .wire(71, 'T9-3', 'V5-1', { ...grid, function: '3rd IF grid', tapedMm: 36 })
-    .wire(72, 'V5-5', 'T10-1', { ...plate, amps: 0.009, function: '3rd IF plate', tapedMm: 38 })
-    .wire(73, 'T10-3', 'V6-7', {
+    .wire(78, 'V3-5', 'T8-1', { ...plate, function: '1st IF plate', tapedMm: 38 })
+    .wire(79, 'T8-3', 'V4-1', { ...grid, function: '2nd IF grid', tapedMm: 36 })
+    .wire(80, 'V4-5', 'T9-1', { ...plate, function: '2nd IF plate', tapedMm: 38 })
+    .wire(81, 'T9-3', 'V5-1', { ...grid, function: '3rd IF grid', tapedMm: 36 })
+    .wire(82, 'V5-5', 'T10-1', { ...plate, amps: 0.009, function: '3rd IF plate', tapedMm: 38 })
+    .wire(83, 'T10-3', 'V6-7', {
       ...pushBack('green'),
       function: 'detected video, grid',
       dcV: -2.5,
@@ -110,7 +110,7 @@ const addIfWires = (set: ChassisBuilder): void => {
       critical: { keepShort: true },
       tapedMm: 50
     })
-    .wire(76, 'TS8-6', 'TS9-1', {
+    .wire(86, 'TS8-6', 'TS9-1', {
       ...thermoplastic('white'),
       function: 'AGC',
       dcV: -2.5,
@@ -118,8 +118,8 @@ const addIfWires = (set: ChassisBuilder): void => {
       tapedMm: 285,
       state: 'tagged'
     })
-    .wire(77, 'TS9-1', 'T7-4', { ...pushBack('white'), function: 'AGC to 1st IF', tapedMm: 65 })
-    .wire(78, 'TS9-1', 'TS16-3', {
+    .wire(87, 'TS9-1', 'T7-4', { ...pushBack('white'), function: 'AGC to 1st IF', tapedMm: 65 })
+    .wire(88, 'TS9-1', 'TS16-3', {
       ...thermoplastic('white'),
       function: 'AGC to tuner',
       toEnd: { known: 'metered' },
@@ -131,7 +131,7 @@ const addIfWires = (set: ChassisBuilder): void => {
 
 const addVideoWires = (set: ChassisBuilder): void => {
   set
-    .wire(80, 'V6-9', 'TS8-1', {
+    .wire(90, 'V6-9', 'TS8-1', {
       ...thermoplastic('blue'),
       function: 'video output plate',
       dcV: 180,
@@ -142,7 +142,7 @@ const addVideoWires = (set: ChassisBuilder): void => {
       state: 'tagged',
       planned: newWire('blue')
     })
-    .wire(82, 'V6-6', 'R3-2', {
+    .wire(91, 'V6-6', 'R3-2', {
       ...thermoplastic('yellow'),
       function: 'video output cathode, contrast',
       dcV: 3,
@@ -151,7 +151,7 @@ const addVideoWires = (set: ChassisBuilder): void => {
       outsideMm: 90,
       tapedMm: 355
     })
-    .wire(84, 'TS8-1', 'V18-11', {
+    .wire(92, 'TS8-1', 'V18-11', {
       ...thermoplastic('yellow'),
       function: 'picture tube cathode, video',
       dcV: 180,
@@ -162,7 +162,7 @@ const addVideoWires = (set: ChassisBuilder): void => {
       tapedMm: 730,
       dress: 'Alone, clear of the bundle and of the deck: every inch beside metal costs definition.'
     })
-    .wire(85, 'TS8-4', 'R4-3', {
+    .wire(93, 'TS8-4', 'R4-3', {
       ...thermoplastic('black'),
       origin: 'earlier repair',
       function: 'brightness, B+ 235 V',
@@ -174,7 +174,7 @@ const addVideoWires = (set: ChassisBuilder): void => {
       planned: { ...newWire('red'), tracer: 'white' },
       notes: 'Black on B+. Not the maker’s work: other solder, no lacquer.'
     })
-    .wire(86, 'R4-2', 'V18-2', {
+    .wire(94, 'R4-2', 'V18-2', {
       ...thermoplastic('green'),
       function: 'picture tube grid, brightness',
       dcV: 118,

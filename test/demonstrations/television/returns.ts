@@ -4,7 +4,7 @@ import { braid, thermoplastic } from '../wire-stock.ts';
 
 export const addReturns = (set: ChassisBuilder): void => {
   set
-    .wire(140, 'V18-12', 'GL3', {
+    .wire(142, 'V18-12', 'GL3', {
       ...thermoplastic('black'),
       awg: 20,
       function: 'picture tube heater return',
@@ -14,10 +14,10 @@ export const addReturns = (set: ChassisBuilder): void => {
       outsideMm: 420,
       tapedMm: 470
     })
-    .wire(141, 'GL6', 'GL4', { ...braid, function: 'control panel to chassis', tapedMm: 160 })
-    .wire(142, 'TS16-4', 'GL5', { ...braid, function: 'tuner to chassis', tapedMm: 110 })
-    .wire(143, 'E2', 'GL3', { ...braid, function: 'outer coating to chassis', tapedMm: 600 })
-    .wire(145, 'TS9-3', null, {
+    .wire(143, 'GL6', 'GL4', { ...braid, function: 'control panel to chassis', tapedMm: 160 })
+    .wire(144, 'TS16-4', 'GL5', { ...braid, function: 'tuner to chassis', tapedMm: 110 })
+    .wire(145, 'E2', 'GL3', { ...braid, function: 'outer coating to chassis', tapedMm: 600 })
+    .wire(147, 'TS9-3', null, {
       ...thermoplastic('gray'),
       route: ['K4', 'K2'],
       toEnd: { as: 'goes into the bundle at K2' },

@@ -82,7 +82,7 @@ const addWires = (set: ChassisBuilder): void => {
       diameterMm: 5.5,
       notes: 'Shield soldered at TS6 only; at the control it is the return of the low end.'
     })
-    .wire(50, 'TS6-1', 'R1-3', {
+    .wire(60, 'TS6-1', 'R1-3', {
       ...pair,
       conductor: 'red',
       colour: 'red',
@@ -90,7 +90,7 @@ const addWires = (set: ChassisBuilder): void => {
       dcV: 0,
       acV: 2
     })
-    .wire(51, 'R1-2', 'TS6-2', {
+    .wire(61, 'R1-2', 'TS6-2', {
       ...pair,
       route: ['K9', 'G3', 'K3', 'K2'],
       conductor: 'white',
@@ -99,7 +99,7 @@ const addWires = (set: ChassisBuilder): void => {
       dcV: 0,
       acV: 2
     })
-    .wire(52, 'TS6-3', 'R1-1', {
+    .wire(62, 'TS6-3', 'R1-1', {
       ...pair,
       construction: 'shield',
       conductor: 'shield',
@@ -107,14 +107,14 @@ const addWires = (set: ChassisBuilder): void => {
       function: 'shield, audio return',
       dress: 'Insulated from the bracket of the control. Do not ground it there as well.'
     })
-    .wire(53, 'TS7-1', 'V9-1', {
+    .wire(63, 'TS7-1', 'V9-1', {
       ...thermoplastic('green'),
       function: 'audio output grid',
       dcV: 0,
       acV: 8,
       tapedMm: 50
     })
-    .wire(54, 'T4 blue', 'V9-5', {
+    .wire(64, 'T4 blue', 'V9-5', {
       ...pigtail('blue', 600),
       function: 'audio output plate',
       dcV: 272,
@@ -122,27 +122,27 @@ const addWires = (set: ChassisBuilder): void => {
       amps: 0.038,
       tapedMm: 60
     })
-    .wire(55, 'T4 red', 'TS7-3', {
+    .wire(65, 'T4 red', 'TS7-3', {
       ...pigtail('red', 600),
       function: 'B+ 285 V',
       dcV: 285,
       amps: 0.038,
       tapedMm: 75
     })
-    .wire(56, 'V9-6', 'TS7-3', {
+    .wire(66, 'V9-6', 'TS7-3', {
       ...thermoplastic('orange'),
       function: 'audio output screen, B+',
       dcV: 285,
       amps: 0.004,
       tapedMm: 50
     })
-    .wire(57, 'V9-2', 'C2-C', {
+    .wire(67, 'V9-2', 'C2-C', {
       ...thermoplastic('yellow'),
       function: 'audio output cathode',
       dcV: 11.5,
       route: ['K1']
     })
-    .wire(58, 'T4 green', 'J2-1', {
+    .wire(68, 'T4 green', 'J2-1', {
       ...pigtail('green', 300),
       function: 'voice coil',
       dcV: 0,
@@ -150,13 +150,13 @@ const addWires = (set: ChassisBuilder): void => {
       amps: 0.9,
       tapedMm: 40
     })
-    .wire(59, 'T4 black', 'J2-2', {
+    .wire(69, 'T4 black', 'J2-2', {
       ...pigtail('black', 300),
       function: 'voice coil, ground',
       amps: 0.9,
       tapedMm: 40
     })
-    .wire(62, 'T5-2', 'V7-1', {
+    .wire(70, 'T5-2', 'V7-1', {
       ...pushBack('green'),
       function: 'sound IF grid',
       critical: { keepPlace: true, keepShort: true },
@@ -164,7 +164,7 @@ const addWires = (set: ChassisBuilder): void => {
       acV: 1,
       tapedMm: 30
     })
-    .wire(63, 'V7-5', 'T6-1', {
+    .wire(71, 'V7-5', 'T6-1', {
       ...pushBack('blue'),
       function: 'sound IF plate',
       dcV: 225,
@@ -172,7 +172,7 @@ const addWires = (set: ChassisBuilder): void => {
       tapedMm: 50,
       planned: newWire('blue')
     })
-    .wire(64, 'T6-3', 'TS6-1', {
+    .wire(72, 'T6-3', 'TS6-1', {
       ...pushBack('white'),
       function: 'detected audio',
       tapedMm: 80

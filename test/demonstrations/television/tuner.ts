@@ -32,7 +32,7 @@ const addWires = (set: ChassisBuilder): void => {
       velocity: 0.82,
       jacket: 'brown polyethylene'
     })
-    .wire(130, 'TS17-1', 'T11-1', {
+    .wire(132, 'TS17-1', 'T11-1', {
       ...antenna,
       conductor: '1',
       function: 'antenna',
@@ -40,7 +40,7 @@ const addWires = (set: ChassisBuilder): void => {
       acV: 0.1,
       tapedMm: 640
     })
-    .wire(131, 'TS17-2', 'T11-2', {
+    .wire(133, 'TS17-2', 'T11-2', {
       ...antenna,
       conductor: '2',
       function: 'antenna',
@@ -55,7 +55,7 @@ const addWires = (set: ChassisBuilder): void => {
       diameterMm: 6.1,
       jacket: 'black vinyl'
     })
-    .wire(132, 'T12-3', 'T7-1', {
+    .wire(134, 'T12-3', 'T7-1', {
       construction: 'coax',
       cable: 'IF link',
       conductor: 'centre',
@@ -68,7 +68,7 @@ const addWires = (set: ChassisBuilder): void => {
       critical: { keepLength: true },
       tapedMm: 260
     })
-    .wire(133, 'T12-4', 'T7-2', {
+    .wire(135, 'T12-4', 'T7-2', {
       construction: 'shield',
       cable: 'IF link',
       conductor: 'shield',
@@ -76,7 +76,7 @@ const addWires = (set: ChassisBuilder): void => {
       dcV: 0,
       tapedMm: 260
     })
-    .wire(134, 'T11-3', 'V1-2', {
+    .wire(136, 'T11-3', 'V1-2', {
       ...pushBack('green'),
       function: 'RF grid',
       dcV: -2.5,
@@ -84,7 +84,7 @@ const addWires = (set: ChassisBuilder): void => {
       critical: { keepPlace: true },
       tapedMm: 50
     })
-    .wire(135, 'V2-6', 'T12-1', {
+    .wire(137, 'V2-6', 'T12-1', {
       ...pushBack('blue'),
       function: 'mixer plate',
       dcV: 235,
@@ -92,7 +92,7 @@ const addWires = (set: ChassisBuilder): void => {
       amps: 0.01,
       tapedMm: 55
     })
-    .wire(136, 'TS16-2', 'T12-2', {
+    .wire(138, 'TS16-2', 'T12-2', {
       ...thermoplastic('red'),
       tracer: 'white',
       function: 'B+ 235 V',
@@ -100,7 +100,7 @@ const addWires = (set: ChassisBuilder): void => {
       amps: 0.01,
       tapedMm: 65
     })
-    .wire(137, 'TS16-3', 'T11-4', {
+    .wire(139, 'TS16-3', 'T11-4', {
       ...pushBack('white'),
       function: 'AGC to RF amplifier',
       tapedMm: 130

@@ -53,12 +53,12 @@ export const addVertical = (set: ChassisBuilder): void => {
 
 const addWires = (set: ChassisBuilder): void => {
   set
-    .wire(88, 'V6-3', 'TS10-1', {
+    .wire(96, 'V6-3', 'TS10-1', {
       ...thermoplastic('white'),
       function: 'separated sync',
       route: ['K3']
     })
-    .wire(89, 'V10-7', 'R5-2', {
+    .wire(97, 'V10-7', 'R5-2', {
       ...thermoplastic('green'),
       tracer: 'white',
       function: 'vertical hold',
@@ -66,7 +66,7 @@ const addWires = (set: ChassisBuilder): void => {
       outsideMm: 90,
       tapedMm: 320
     })
-    .wire(91, 'TS13-2', 'R6-1', {
+    .wire(98, 'TS13-2', 'R6-1', {
       ...thermoplastic('red'),
       tracer: 'yellow',
       function: 'boosted B+ to height control',
@@ -74,7 +74,7 @@ const addWires = (set: ChassisBuilder): void => {
       route: ['G1'],
       tapedMm: 215
     })
-    .wire(92, 'R6-2', 'V10-6', {
+    .wire(99, 'R6-2', 'V10-6', {
       ...thermoplastic('blue'),
       tracer: 'white',
       function: 'vertical oscillator plate',
@@ -82,14 +82,14 @@ const addWires = (set: ChassisBuilder): void => {
       acV: 45,
       route: ['K6', 'K5']
     })
-    .wire(93, 'TS10-5', 'V11-1', {
+    .wire(100, 'TS10-5', 'V11-1', {
       ...thermoplastic('green'),
       function: 'vertical output grid',
       dcV: 0,
       acV: 40,
       route: ['K5']
     })
-    .wire(94, 'T3 blue', 'V11-5', {
+    .wire(101, 'T3 blue', 'V11-5', {
       ...pigtail('blue', 2000),
       function: 'vertical output plate',
       dcV: 278,
@@ -99,28 +99,28 @@ const addWires = (set: ChassisBuilder): void => {
       tapedMm: 80,
       notes: 'Retrace spike of about 1.1 kV.'
     })
-    .wire(95, 'T3 red', 'TS4-1', {
+    .wire(102, 'T3 red', 'TS4-1', {
       ...pigtail('red', 600),
       function: 'B+ 285 V',
       dcV: 285,
       amps: 0.018,
       route: ['K6']
     })
-    .wire(96, 'V11-6', 'TS4-1', {
+    .wire(103, 'V11-6', 'TS4-1', {
       ...thermoplastic('orange'),
       function: 'vertical output screen, B+',
       dcV: 285,
       amps: 0.002,
       tapedMm: 75
     })
-    .wire(97, 'V11-2', 'R7-2', {
+    .wire(104, 'V11-2', 'R7-2', {
       ...pushBack('yellow'),
       function: 'vertical output cathode',
       dcV: 15,
       amps: 0.02,
       tapedMm: 100
     })
-    .wire(98, 'T3 yellow', 'J1-5', {
+    .wire(105, 'T3 yellow', 'J1-5', {
       ...pigtail('yellow', 600),
       function: 'vertical yoke',
       dcV: 0,
@@ -129,7 +129,7 @@ const addWires = (set: ChassisBuilder): void => {
       tapedMm: 150,
       notes: 'Retrace pulse not measured yet.'
     })
-    .wire(99, 'T3 black', 'J1-7', {
+    .wire(106, 'T3 black', 'J1-7', {
       ...pigtail('black', 600),
       function: 'vertical yoke return, ground',
       amps: 0.35,
