@@ -41,6 +41,7 @@ const equalFactors: readonly (readonly [upTo: number, factor: number])[] = [
  *  Example:  bundleEstimate([1.19, 1.19, 1.19, 1.4, 1.4, 1.4, 1.4, 1.4, 1.65]) // 4.914260
  */
 export function bundleEstimate(diameters: readonly number[]): number {
+  checkedNumber('diameters', diameters.length, { min: 1, unit: 'wires' });
   for (const d of diameters) checkedNumber('diameters', d, { min: 0, max: 1000, above: true });
   const largest = Math.max(...diameters);
   const isEqual = diameters.every((diameter) => largest - diameter < 1e-9 * largest);

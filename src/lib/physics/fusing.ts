@@ -17,6 +17,18 @@ export function onderdonkAmps(inputs: {
   readonly seconds: number;
   readonly ambientC?: number;
 }): number {
+  const { awg, ...rest } = inputs;
+  return onderdonkAmpsOf({ circularMils: circularMils(awg), ...rest });
+}
+
+/** The same by area in circular mils. Valid: above 0 to 10 million circular mils; otherwise SumError. */
+export function onderdonkAmpsOf(inputs: {
+  readonly circularMils: number;
+  readonly seconds: number;
+  readonly ambientC?: number;
+}): number {
+  const mils = { min: 0, max: 1e7, above: true, unit: 'circular mils' };
+  const area = checkedNumber('area', inputs.circularMils, mils);
   const seconds = checkedNumber('seconds', inputs.seconds, {
     min: 0.001,
     max: 10,
@@ -29,7 +41,7 @@ export function onderdonkAmps(inputs: {
     unit: 'C'
   });
   const rise = Math.log10((copperMeltsC - ambient) / (234 + ambient) + 1);
-  return circularMils(inputs.awg) * Math.sqrt(rise / (33 * seconds));
+  return area * Math.sqrt(rise / (33 * seconds));
 }
 
 /** Current that melts a bare copper wire in free air sooner or later, A.

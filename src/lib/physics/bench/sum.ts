@@ -84,11 +84,22 @@ export function inputError(inputs: z.ZodObject, name: string, value: unknown): S
   return new SumError({
     problem: isMissing ? 'missing' : Number.isNaN(value) ? 'not a number' : 'out of range',
     input: name,
-    value: isMissing ? '' : String(value) + (about.unit === '' ? '' : ` ${about.unit}`),
+    value: isMissing ? '' : `${shown(value)}${about.unit === '' ? '' : ` ${about.unit}`}`,
     limit: formatAccepted(about),
-    wayOut: `Give it as ${name}=${about.example}.`
+    wayOut: wayOutOf(about) ?? `Give it as ${name}=${about.example}.`
   });
 }
+
+const wayOutOf = ({ reading }: InputAbout): string | undefined =>
+  reading.as === 'amount' ? reading.limits.wayOut : undefined;
+
+/** A value as it can be shown: what is neither number, text nor a list of them is named by its kind. */
+const shown = (value: unknown): string =>
+  Array.isArray(value)
+    ? value.map(shown).join(', ')
+    : typeof value === 'object'
+      ? 'an object'
+      : String(value);
 
 const notFinite = (name: string): SumError =>
   new SumError({

@@ -8,6 +8,8 @@ export interface MinimiseLimits {
   readonly maxSteps: number;
   /** Energies at or below this are low enough. */
   readonly enough: number;
+  /** After 20 steps, steps that lower the energy by less than this share of it are no longer worth it. */
+  readonly leastGain: number;
 }
 
 interface Memory {
@@ -17,7 +19,6 @@ interface Memory {
 }
 
 const memoryLength = 8;
-const slowest = 1e-4;
 
 /** The place reached, a new array. Ends when the energy is low enough, or no longer falls. */
 export function minimise(
@@ -35,7 +36,7 @@ export function minimise(
     remember(memory, difference(next.place, place), difference(next.slope, slope));
     const fall = level - next.level;
     ({ place, slope, level } = next);
-    if (step > 20 && fall < level * slowest) break;
+    if (step > 20 && fall < level * limits.leastGain) break;
   }
   return place;
 }
@@ -65,7 +66,8 @@ interface Reached {
   readonly level: number;
 }
 
-/** The first place along the direction, halving the way each time, where the energy is lower. */
+/** A lower place along the direction: half the way each time until there is one, or twice as far
+ *  for as long as the way still falls nearly as steeply as at its start. */
 function search(
   energy: Energy,
   place: Float64Array,
@@ -73,17 +75,24 @@ function search(
   slope: Float64Array,
   direction: Float64Array
 ): Reached | undefined {
-  const promised = dot(slope, direction);
-  for (let length = 1; length > 1 / 300; length /= 2) {
+  const promised = Math.min(0, dot(slope, direction));
+  const tryLength = (length: number): Reached | undefined => {
     const next = place.slice();
     addTo(next, direction, length);
     const nextSlope = new Float64Array(place.length);
     const nextLevel = energy(next, nextSlope);
-    if (nextLevel <= level + 1e-4 * length * Math.min(0, promised) && nextLevel < level) {
-      return { place: next, slope: nextSlope, level: nextLevel };
-    }
+    const isLower = nextLevel < level && nextLevel <= level + 1e-4 * length * promised;
+    return isLower ? { place: next, slope: nextSlope, level: nextLevel } : undefined;
+  };
+  let reached = tryLength(1);
+  for (let length = 2; reached && length < 1000; length *= 2) {
+    if (dot(reached.slope, direction) > 0.9 * promised) return reached;
+    const further = tryLength(length);
+    if (!further || further.level >= reached.level) return reached;
+    reached = further;
   }
-  return undefined;
+  for (let length = 0.5; !reached && length > 1e-4; length /= 2) reached = tryLength(length);
+  return reached;
 }
 
 function remember(memory: Memory[], step: Float64Array, bend: Float64Array): void {

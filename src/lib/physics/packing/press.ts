@@ -4,6 +4,8 @@ import { minimise } from './minimise.ts';
 import { overlapEnergy, spreadApart, type Centres, type Placement } from './overlap.ts';
 import { repeatableChance, seedPlacements } from './seeds.ts';
 
+const effort = { maxSteps: 60, leastGain: 1e-4 };
+
 /** The best placement found for three circles or more, given by their radii, largest first, with a
  *  mean of about 1. */
 export function pressTogether(radii: Float64Array): Placement {
@@ -61,7 +63,7 @@ function swapCentres(centres: Centres, i: number, j: number): Centres {
 function settle(radii: Float64Array, centres: Centres, holeRadius?: number): Centres {
   const area = radii.reduce((sum, radius) => sum + radius * radius, 0);
   const energy = overlapEnergy(radii, holeRadius ?? Math.sqrt(area / 0.8));
-  return minimise(energy, centres, { maxSteps: 60, enough: 1e-6 });
+  return minimise(energy, centres, { ...effort, enough: 1e-6 });
 }
 
 /** Shrinks the hole by a step, lets the circles settle, and takes smaller steps where that fails. */
@@ -75,7 +77,7 @@ function press(
   let step = firstStep;
   while (step > lastStep) {
     const energy = overlapEnergy(radii, best.radius * (1 - step));
-    const settled = minimise(energy, best.centres, { maxSteps: 60, enough: 1e-10 });
+    const settled = minimise(energy, best.centres, { ...effort, enough: 1e-10 });
     const next = spreadApart(radii, settled);
     const gain = 1 - next.radius / best.radius;
     if (gain > 0) best = next;
