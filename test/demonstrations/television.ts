@@ -2,7 +2,7 @@
 // the circuit is of its time, the set, its numbers and its faults are made up.
 import type { ChassisDocument } from '#document/index.ts';
 import { chassis } from '../helpers/chassis.ts';
-import { addCabinet, addPanel } from './television/front-and-cabinet.ts';
+import { addControls, addFrontAndBack } from './television/panels.ts';
 import { addUnits } from './television/frame.ts';
 import { addHeaters } from './television/heaters.ts';
 import { addHighVoltage } from './television/high-voltage.ts';
@@ -30,11 +30,11 @@ export const buildTelevision = (): ChassisDocument => {
       'Heaters half rewired. Second-anode lead and the repair at the rectifier still to be made good.'
   });
   addUnits(set);
-  addPanel(set);
+  addControls(set);
   addHeaters(set);
   addPower(set);
   addSound(set);
-  addCabinet(set);
+  addFrontAndBack(set);
   addPicture(set);
   addVertical(set);
   addHorizontal(set);

@@ -30,12 +30,12 @@ export const addUnits = (set: ChassisBuilder): void => {
     })
     .ground('GL1', { at: [22, 128] })
     .unit('Picture tube and yoke', { metal: 'none', size: [240, 200], place: [250, 500] })
-    .unit('Front panel', {
+    .unit('Front and rear panels', {
       metal: 'apart',
       size: [280, 200],
       place: [250, -90],
       notes:
-        'Speaker and antenna board on the wood; controls on a steel bracket that reaches the chassis by its braid alone.'
+        'Controls and speaker in front, antenna board behind. The steel bracket of the controls reaches the chassis by its braid alone.'
     })
     .support('K9', 'clamp', [135, 180], { boreMm: 10 })
     .ground('GL6', { at: [245, 178] });

@@ -1,10 +1,10 @@
-// The controls on the wooden front; the speaker and the antenna board in the cabinet.
+// The controls and the speaker in the wooden front, the antenna board on the back.
 import type { ChassisBuilder } from '../../helpers/chassis.ts';
 import { addControl, lugs, winding } from '../set-parts.ts';
 import { thermoplastic } from '../wire-stock.ts';
 
-export const addPanel = (set: ChassisBuilder): void => {
-  set.in('Front panel');
+export const addControls = (set: ChassisBuilder): void => {
+  set.in('Front and rear panels');
   addControl(set, 'R8', 50_000, {
     at: [25, 152],
     value: '50k',
@@ -37,10 +37,10 @@ export const addPanel = (set: ChassisBuilder): void => {
   });
 };
 
-export const addCabinet = (set: ChassisBuilder): void => {
+export const addFrontAndBack = (set: ChassisBuilder): void => {
   const voiceCoil = { awg: 20, amps: 0.9, tapedMm: 480 };
   set
-    .in('Front panel')
+    .in('Front and rear panels')
     .part('plug', 'P2', lugs({ '1': [-5, 0], '2': [5, 0] }), {
       at: [60, 85],
       function: 'speaker',
