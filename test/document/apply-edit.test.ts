@@ -90,6 +90,8 @@ describe('an edit from outside', () => {
     [{ kind: 'change-wire', args: { id: 'w12' } }],
     [{ kind: 'add-wire', args: { element: {} } }],
     [{ kind: 'remove-wire', args: {} }],
+    [{ kind: 'remove-wire', args: { id: 'w12', fields: { number: '13' } } }],
+    [{ kind: 'do-many', args: { edits: [] } }],
     [{ kind: 'remove-policy', args: { id: 'w12' } }],
     [{ kind: 'paint-wire', args: { id: 'w12' } }],
     [{ kind: 'add-constructor', args: { element: { id: 'w1' } } }],

@@ -73,6 +73,20 @@ describe('the history', () => {
     expect(redo(other.document, other.history)).toBeUndefined();
   });
 
+  it('keeps a long step of unlike edits flat, so that its edit still applies', () => {
+    let { document, history } = start();
+    for (let turn = 0; turn < 40; turn++) {
+      const edit = turn % 2 ? setFound('w12', { awg: turn }) : movePart('pv1', { x: turn, y: 0 });
+      const result = applyEdit(document, edit);
+      if (!result.ok) throw new Error(result.problem);
+      history = pushEdit(history, edit, result, turn, 'one gesture');
+      document = result.document;
+    }
+    expect(history.past).toHaveLength(1);
+    const again = applyEdit(start().document, history.past[0]!.edit);
+    expect(again.ok && again.document).toEqual(document);
+  });
+
   it('leaves an edit out that changed nothing', () => {
     expect(make(start(), setFound('w12', { awg: 22 }), 0).history).toBe(emptyHistory);
   });

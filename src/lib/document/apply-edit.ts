@@ -2,7 +2,7 @@
 // or a word on why not. The given document is never changed.
 import { create } from 'mutative';
 import type * as z from 'zod';
-import { collections, type Edit, type ElementName, type Fields } from './edit.ts';
+import { collections, isElementName, type Edit, type ElementName, type Fields } from './edit.ts';
 import { editInWords } from './edit-name.ts';
 import { issueInWords } from './issue-words.ts';
 import { letGoOfCable, letGoOfPart, letGoOfSupport, letGoOfTerminalsOf } from './let-go.ts';
@@ -59,11 +59,8 @@ const checkBySchema = (
   if (words) refuse(`${placeOf(words.path)} ${words.wrong}: ${words.wayOut}`);
 };
 
-const isKind = (kind: string): kind is ElementName => Object.hasOwn(collections, kind);
-
 const perform = (work: WorkingCopy, before: ChassisDocument, edit: Edit): void => {
   if (edit.kind === 'do-many') {
-    if (!Array.isArray(edit.args.edits)) refuse('do-many wants a list of edits');
     for (const inner of edit.args.edits) perform(work, before, checkedShape(inner));
     return;
   }
@@ -116,22 +113,31 @@ const removeElement = (
   if (kind === 'support') letGoOfSupport(work, id);
 };
 
+const isText = (value: unknown): boolean => typeof value === 'string';
+const hasId = (value: unknown): boolean => isRecord(value) && isText(value['id']);
+
+/** What args each kind of edit has, and what each must be. */
+const argsOf = (kind: string): Readonly<Record<string, (value: unknown) => boolean>> => {
+  if (kind === 'do-many') return { name: isText, edits: Array.isArray };
+  if (kind === 'change-identity' || kind === 'change-policy') return { fields: isRecord };
+  const [, verb = '', element = ''] = /^(add|change|remove)-(\w+)$/.exec(kind) ?? [];
+  if (!isElementName(element)) return refuse(`there is no edit of the kind "${kind}"`);
+  if (verb === 'add') return { element: hasId };
+  return verb === 'change' ? { id: isText, fields: isRecord } : { id: isText };
+};
+
 /** An edit may come from a file: its shape is looked at before it is used. */
 const checkedShape = (edit: Edit): Edit => {
   if (!isRecord(edit) || typeof edit.kind !== 'string' || !isRecord(edit.args)) {
     return refuse('an edit is an object with a kind and args');
   }
-  if (edit.kind === 'do-many') return edit;
-  const [, verb = '', kind = ''] = /^(add|change|remove)-(\w+)$/.exec(edit.kind) ?? [];
-  const isSection = verb === 'change' && (kind === 'identity' || kind === 'policy');
-  if (!isSection && !isKind(kind)) refuse(`there is no edit of the kind "${String(edit.kind)}"`);
-  const { id, element, fields } = edit.args as Record<string, unknown>;
-  if (verb === 'add' && (!isRecord(element) || typeof element['id'] !== 'string')) {
-    refuse(`${edit.kind} wants an element with an id`);
-  }
-  if (verb === 'change' && !isRecord(fields)) refuse(`${edit.kind} wants fields`);
-  if (verb !== 'add' && !isSection && typeof id !== 'string') refuse(`${edit.kind} wants an id`);
-  return edit;
+  const args: Readonly<Record<string, unknown>> = edit.args;
+  const wanted = Object.entries(argsOf(edit.kind));
+  const isSound =
+    Object.keys(args).length === wanted.length && wanted.every(([key, is]) => is(args[key]));
+  return isSound
+    ? edit
+    : refuse(`the args of ${edit.kind} are ${wanted.map(([key]) => key).join(' and ')}, no others`);
 };
 
 const checkTouched = (document: ChassisDocument, work: WorkingCopy): void => {

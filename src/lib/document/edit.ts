@@ -11,6 +11,10 @@ export const collections = {
 } as const;
 export type ElementName = keyof typeof collections;
 
+/** True where a text names a kind of element. */
+export const isElementName = (text: string): text is ElementName =>
+  Object.hasOwn(collections, text);
+
 /** `fields` merges into the element: objects are merged key by key, null takes a key away. */
 export type Fields = Readonly<Record<string, unknown>>;
 

@@ -1,5 +1,5 @@
 // Edits that are made in many places, each by a function that says what it does.
-import { collections, type Edit, type ElementName, type Fields } from './edit.ts';
+import type { Edit, ElementName, Fields } from './edit.ts';
 import type { Id, Point, TerminalRef } from './primitives.ts';
 import type { Policy } from './policy-schema.ts';
 import type { Identity } from './schema.ts';
@@ -74,7 +74,3 @@ export const doMany = (name: string, edits: readonly Edit[]): Edit => ({
   kind: 'do-many',
   args: { name, edits }
 });
-
-/** True where a text names a kind of element that edits know. */
-export const isElementName = (text: string): text is ElementName =>
-  Object.hasOwn(collections, text);

@@ -79,6 +79,9 @@ const joinManies = (first: readonly Edit[], second: readonly Edit[]): Edit[] | u
   return joined;
 };
 
+const stepsOf = (edit: Edit): readonly Edit[] =>
+  edit.kind === 'do-many' ? edit.args.edits : [edit];
+
 /** The edit that does what two do one after the other. */
 const joinEdits = (first: Edit, second: Edit, name: string): Edit => {
   const edits =
@@ -86,7 +89,12 @@ const joinEdits = (first: Edit, second: Edit, name: string): Edit => {
       ? joinManies(first.args.edits, second.args.edits)
       : undefined;
   if (edits) return { kind: 'do-many', args: { name, edits } };
-  return joinChanges(first, second) ?? { kind: 'do-many', args: { name, edits: [first, second] } };
+  return (
+    joinChanges(first, second) ?? {
+      kind: 'do-many',
+      args: { name, edits: [...stepsOf(first), ...stepsOf(second)] }
+    }
+  );
 };
 
 /** The history with an edit that was applied. A new edit takes away what could be redone; one that
