@@ -14,7 +14,7 @@ export const awgLimits: Limits = {
   max: 50,
   whole: true,
   unit: 'AWG',
-  wayOut: 'Give a whole gauge from 50 (thinnest) to 0; write 2/0, 3/0, 4/0 as -1, -2, -3.'
+  wayOut: 'Give a whole gauge from 50 (thinnest) to 0, or 2/0, 3/0, 4/0 (-1, -2, -3).'
 };
 const temperatureLimits: Limits = { min: -100, max: 250, unit: 'C' };
 const lengthLimits: Limits = { min: 0, max: 100_000, unit: 'm' };
