@@ -66,6 +66,9 @@ describe('what a heading means', () => {
     ['Voltage (dc)', 'dcV'],
     ['Current (mA)', 'amps mA'],
     ['mA', 'amps mA'],
+    ['Load (mA)', 'amps mA'],
+    ['Guage', 'gauge'],
+    ['Lgth (")', 'length in'],
     ['Amps', 'amps A'],
     ['Length (in)', 'length in'],
     ['Length, mm', 'length mm'],
@@ -119,6 +122,20 @@ describe('where the headings stand', () => {
       'gauge',
       'extra'
     ]);
+  });
+
+  test('beside From and To, a pin belongs to the end before it, an item is a number', () => {
+    const rolesOf = (headings: string[]) =>
+      findHeadings([headings])!.columns.map(({ role }) => role);
+    expect(rolesOf(['Item', 'From', 'Pin', 'To', 'Pin', 'Location'])).toEqual([
+      'number',
+      'from',
+      'fromTerminal',
+      'to',
+      'toTerminal',
+      'extra'
+    ]);
+    expect(rolesOf(['From', 'To', 'Pin', 'Part'])).toEqual(['from', 'to', 'toTerminal', 'extra']);
   });
 
   test('on two lines', () => {

@@ -53,6 +53,7 @@ describe('a terminal of a part with a reference', () => {
     ['P2.7', 'plug P2 [7]'],
     ['CRT-11', 'picture tube CRT [11]'],
     ['6CG7 pin 5', 'tube 6CG7 [5] = 6CG7'],
+    ['6SN7 (2nd) pin 7', 'tube 6SN7 (2nd) [7] = 6SN7'],
     ['V3-5?', 'tube V3 [5]?'],
     ['V3 ?', 'tube V3 []'],
     ['R12', 'resistor R12 []']

@@ -86,6 +86,12 @@ describe('parts', () => {
     expect(notes.some(({ text }) => text.includes('the handbook has no 6ZZ9'))).toBe(true);
   });
 
+  test('tubes that go by their type are told of', () => {
+    const { document, notes } = readText('From,To\n6CG7 pin 4,TS1-1\n6CG7 (2nd) pin 4,TS1-2');
+    expect(runsOf(document!)).toEqual(['1 6CG7-4 > TS1-1', '2 6CG7 (2nd)-4 > TS1-2']);
+    expect(notes.some(({ text }) => text.includes('6CG7 names a tube by its type'))).toBe(true);
+  });
+
   test('a name without a terminal is never one big node', () => {
     const document = documentOf('From,To\ntuner,V1-1\ntuner,V1-2\nantenna,V1-3');
     expect(runsOf(document)).toEqual([

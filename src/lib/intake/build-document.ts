@@ -153,6 +153,10 @@ const tellPart = (part: PartDraft, tell: TellNote): void => {
       `${reference}: the handbook has no ${type}; its base and heater are not known here`
     );
   }
+  if (reference === type) {
+    const words = `${reference} names a tube by its type: if the set has two of them, their wires are now at one`;
+    tell('reading', { row }, words);
+  }
   const beyond = pinsBeyondBase(part);
   if (beyond.length > 0) {
     const words = `${reference} is a ${type}, whose base has no pin ${beyond.join(', ')}; the wires are kept as written`;

@@ -41,6 +41,7 @@ const assignRoles = (headings: readonly string[]): Column[] => {
   const origin = roles.indexOf('origin');
   const hasFrom = roles.some((role) => role === 'from' || role === 'fromPart');
   if (!hasFrom && origin >= 0 && roles.includes('to')) roles[origin] = 'from';
+  settlePairs(roles, plain);
   const seen = new Map<string, number>();
   return headings.map((heading, index): Column => {
     const name = heading.trim() === '' ? `column ${index + 1}` : heading.trim();
@@ -52,9 +53,27 @@ const assignRoles = (headings: readonly string[]): Column[] => {
   });
 };
 
-// Terminals alone, "Pin" and "Pin", are whole ends; so are parts.
-const hasEnd = (columns: readonly Column[], ...roles: readonly ColumnRole[]): boolean =>
-  columns.some(({ role }) => roles.includes(role));
+/** Beside "From" and "To" a pin belongs to the end that stands before it, and a part that stands
+ *  there once is no end: "Item" counts the wires. */
+const settlePairs = (
+  roles: (HeadingMeaning['role'] | undefined)[],
+  plain: readonly string[]
+): void => {
+  if (!roles.includes('from') || !roles.includes('to')) return;
+  const parts = roles.filter((role) => role === 'part').length;
+  let side: 'from' | 'to' = 'from';
+  roles.forEach((role, index) => {
+    if (role === 'from' || role === 'to') side = role;
+    if (role === 'terminal') {
+      const own = side === 'from' ? 'fromTerminal' : 'toTerminal';
+      roles[index] = roles.includes(own) ? 'extra' : own;
+    }
+    if (role === 'end') roles[index] = 'extra';
+    if (role !== 'part' || parts > 1) return;
+    const counts = /^(?:item|ref|reference)/.test(plain[index] ?? '') && !roles.includes('number');
+    roles[index] = counts ? 'number' : 'extra';
+  });
+};
 
 /** A first column without a heading that counts the wires is their number. */
 export const numberFirstColumn = (
@@ -71,6 +90,9 @@ export const numberFirstColumn = (
     ? [{ ...first, role: 'number', heading: 'No' }, ...others]
     : columns;
 };
+
+const hasEnd = (columns: readonly Column[], ...roles: readonly ColumnRole[]): boolean =>
+  columns.some(({ role }) => roles.includes(role));
 
 const scoreOf = (columns: readonly Column[]): number => {
   const from = hasEnd(columns, 'from', 'both', 'fromPart', 'fromTerminal');

@@ -157,8 +157,10 @@ const readTypeAsReference = (text: string): EndReading | null => {
   if (written === undefined || !findTubeType(written)) return null;
   const rest = readRest(text.slice(written.length), 'tube');
   if (!rest) return null;
-  const reference = written.toUpperCase();
-  return { kind: 'terminal', reference, partKind: 'tube', ...rest, type: reference, text };
+  const type = written.toUpperCase();
+  // "6SN7 (2nd)" is told from the other 6SN7 by the bracket.
+  const reference = rest.does === null ? type : `${type} (${rest.does})`;
+  return { kind: 'terminal', reference, partKind: 'tube', ...rest, type, does: null, text };
 };
 
 /** "tuner", "yoke red", "volume control lug 2". */

@@ -72,6 +72,11 @@ const takeColour =
       draft.notes.push(`${cell.column.heading}: ${cell.text}`);
       return;
     }
+    if (/^(?:shielded|screened)\b/i.test(cell.text)) {
+      draft[side].insulation ??= short(cell.text);
+      draft.cableHint += ` ${cell.text}`;
+      return;
+    }
     const { fields, rest } = readColourCell(cell.text);
     const { insulation, ...colours } = fields;
     Object.assign(draft[side], colours);
