@@ -2,7 +2,7 @@
 // cut, fit and check it. Every form of the schedule (CSV, JSON, print, grid) is made from these rows.
 import type { Finding } from '#checks/index.ts';
 import type { Terminal, Wire, WireEnd } from '#document/index.ts';
-import { formatInches } from '#quantity/index.ts';
+import { formatInches, roundSignificant } from '#quantity/index.ts';
 import type { Amount, Study } from '#study/index.ts';
 
 /** A row of the schedule. Numbers are in the unit that the name ends in; null where not known. */
@@ -54,7 +54,10 @@ export interface ScheduleRow {
   findings: string[];
 }
 
-const valueOf = (amount: Amount | null): number | null => amount?.value ?? null;
+/** To six digits: what a reader can use, and far more than anybody measured. */
+const figure = (value: number | null | undefined): number | null =>
+  value === null || value === undefined ? null : roundSignificant(value, 6);
+const valueOf = (amount: Amount | null | undefined): number | null => figure(amount?.value);
 
 const endingOf = (end: WireEnd, study: Study): string | null => {
   if (end.termination) return end.termination;
@@ -116,11 +119,11 @@ export const buildSchedule = (study: Study, findings: readonly Finding[]): Sched
       construction: wire.construction,
       colour: wire.found.colour ?? wire.planned.colour ?? null,
       tracer: wire.found.tracer ?? wire.planned.tracer ?? null,
-      dcV: valueOf(about?.carries.dcV ?? null),
-      acV: valueOf(about?.carries.acV ?? null),
-      pulseV: valueOf(about?.carries.pulseV ?? null),
-      amps: valueOf(about?.carries.amps ?? null),
-      stressV: about?.stress?.volts ?? null,
+      dcV: valueOf(about?.carries.dcV),
+      acV: valueOf(about?.carries.acV),
+      pulseV: valueOf(about?.carries.pulseV),
+      amps: valueOf(about?.carries.amps),
+      stressV: figure(about?.stress?.volts),
       stressBasis: about?.stress?.basis ?? null,
       atLeast: about?.stress?.atLeast ?? false,
       classV: about?.need?.requiredV ?? null,
@@ -131,14 +134,14 @@ export const buildSchedule = (study: Study, findings: readonly Finding[]): Sched
       ratingV: foundRatingV ?? plannedRatingV,
       foundRatingV,
       plannedRatingV,
-      lengthMm: about?.length?.mm ?? null,
+      lengthMm: figure(about?.length?.mm),
       lengthBasis: about?.length?.basis ?? null,
       cutMm,
-      cutIn: cutMm === null ? null : formatInches(cutMm),
+      cutIn: cutMm === null ? null : formatInches(cutMm, 'up'),
       endA: endingOf(wire.from, study),
       endB: endingOf(wire.to, study),
-      stripAMm: about?.cut?.stripFromMm ?? null,
-      stripBMm: about?.cut?.stripToMm ?? null,
+      stripAMm: figure(about?.cut?.stripFromMm),
+      stripBMm: figure(about?.cut?.stripToMm),
       sleeve: sleeveOf(wire),
       route: routeOf(wire, study),
       condition: wire.found.condition ?? null,

@@ -1,0 +1,42 @@
+// The drawing against its baselines, on generated chassis: display list and SVG against the study,
+// our layout against one bare call of elk.
+import { fileURLToPath } from 'node:url';
+import { createNodeEngine } from '../../src/cli/elk-in-node.ts';
+import { runChecks } from '#checks/index.ts';
+import { metadataForSvg, saveDocument } from '#document/index.ts';
+import { buildDiagram, buildDisplayList, toSvg } from '#drawing/index.ts';
+import { proveGeometry, type Proofs } from '#drawing/proofs.ts';
+import { buildStudy } from '#study/index.ts';
+import { generateChassis } from '../helpers/generate-chassis.ts';
+import { layBare } from './bare-layout.ts';
+import { measure, measureAsync, ratioLine } from './measure.ts';
+
+const counts = (name: string, proofs: Proofs): string =>
+  `  ${name}: ${proofs.lines} lines, ${proofs.crossings} crossings, ${proofs.bends} bends, ` +
+  `${proofs.throughParts.length} through parts, ${proofs.overlaps.length} overlaps, ` +
+  `${(proofs.lengthMm / 1000).toFixed(1)} m`;
+
+/** Prints the lines of one size after another; elk stays warm in its thread. */
+export async function benchDrawing(sizes: readonly number[] = [100, 300, 1000]): Promise<void> {
+  const engine = createNodeEngine(fileURLToPath(new URL('./elk-worker.min.js', import.meta.url)));
+  for (const wires of sizes) {
+    const document = generateChassis(wires);
+    const study = buildStudy(document);
+    const findings = runChecks(study);
+    const options = { timeLimitMs: 300_000 };
+    const bare = await layBare(study, engine);
+    const diagram = await buildDiagram(study, engine, options);
+    const ours = await measureAsync('our layout', () => buildDiagram(study, engine, options), 1);
+    const plain = await measureAsync('one bare elk call', () => layBare(study, engine), 1);
+    console.log(`${wires} wires: ${ratioLine(ours, plain)}`);
+    console.log(counts('ours', diagram.proofs));
+    console.log(counts('bare', proveGeometry(bare)));
+    const metadata = metadataForSvg(saveDocument(document));
+    const studied = measure('study', () => buildStudy(document));
+    const drawn = measure('display list + SVG', () =>
+      toSvg(buildDisplayList(diagram, { findings }), { title: 'bench', metadata })
+    );
+    console.log(`${wires} wires: ${ratioLine(drawn, studied)}`);
+  }
+  engine.stop();
+}

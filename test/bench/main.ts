@@ -1,0 +1,6 @@
+// All benchmarks, in one run: every line is a ratio against a baseline that was measured in it.
+import { benchDrawing } from './drawing.ts';
+import { benchStudy } from './study.ts';
+
+benchStudy();
+await benchDrawing();
