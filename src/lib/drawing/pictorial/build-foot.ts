@@ -36,7 +36,7 @@ export function buildFoot(
       geometry.lines.some(({ way }) => way.loose?.why === 'not found') ? ['free'] : []
     ),
     atLeast: needs.some((need) => need !== null && (need.atLeast || need.beyondLadder)),
-    cables: false,
+    cables: geometry.lines.some(({ jacket }) => jacket.length > 1),
     mates: false,
     leads: geometry.bodies.length > 0
   });

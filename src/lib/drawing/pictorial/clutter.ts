@@ -63,8 +63,8 @@ export class Clutter {
 
   /** What is under a box of this size with this middle, turned clockwise: mean weight x area, mm2. */
   costOfBox(middle: Spot, width: number, height: number, degrees = 0): number {
-    const across = Math.max(2, Math.ceil(width / this.cell / 1.4));
-    const down = Math.max(2, Math.ceil(height / this.cell / 1.4));
+    const across = Math.max(2, Math.ceil(width / this.cell));
+    const down = Math.max(2, Math.ceil(height / this.cell));
     const angle = (degrees * Math.PI) / 180;
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
     let sum = 0;

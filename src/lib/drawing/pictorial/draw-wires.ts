@@ -5,6 +5,7 @@ import type { Box } from '../figures/figure.ts';
 import { type as typeSizes } from '../figures/sizes.ts';
 import { roundMm, type Spot } from '../presentation/sides.ts';
 import type { Id } from '#document/index.ts';
+import { findElement } from '#document/references.ts';
 import { classBandOf, type ClassBand, type Study } from '#study/index.ts';
 import { bandLines } from '../styles.ts';
 import { findCrossingGaps } from './crossing-gaps.ts';
@@ -66,6 +67,7 @@ export function addWires(
   const gaps = findCrossingGaps(
     heaviestLast.map(({ wire, line }) => ({ line, widthMm: bandLines[bandOf(wire)].width }))
   );
+  addJackets(list, study, lines);
   heaviestLast.forEach(({ wire: id, line }, index) => {
     if (line.length < 2) return;
     const band = bandOf(id);
@@ -83,6 +85,23 @@ export function addWires(
       title: wireTitle(study, id)
     });
   });
+}
+
+/** The jackets of cables, below their wires: beside each other they run into one. */
+function addJackets(list: ItemList, study: Study, lines: readonly WireLine[]): void {
+  for (const [style, name] of [
+    ['cable.casing.edge', 'jacket-edge'],
+    ['cable.casing', 'jacket']
+  ] as const) {
+    for (const { wire, jacket } of lines) {
+      const id = findElement(study.document.wires, wire)?.cable;
+      const cable = id === undefined ? undefined : findElement(study.document.cables, id);
+      if (!cable || jacket.length < 2) continue;
+      const more = { subject: { kind: 'cable', id: cable.id } as const, title: cable.name };
+      const shape = { kind: 'line', points: pointsOf(jacket) } as const;
+      list.add(`wire-${wire}-${name}`, 'wires', style, shape, more);
+    }
+  }
 }
 
 /** Heavier wires are painted later, so that they lie on top; what is not known above the plainest. */

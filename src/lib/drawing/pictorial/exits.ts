@@ -14,8 +14,10 @@ export interface Exit {
   readonly clear: Spot;
 }
 
-/** How far outside the outlines wires run, mm. */
-export const clearanceMm = 2.6;
+/** How far outside its outline a wire that ends at a part bends, mm. */
+export const nearMm = 1.7;
+/** How far outside the outlines wires run that only pass, mm. */
+export const clearanceMm = 3.6;
 
 const north = { x: 0, y: -1 };
 const south = { x: 0, y: 1 };
@@ -82,7 +84,7 @@ export function exitsOf(placed: PlacedPart, id: Id): readonly Exit[] {
   const at = placed.spots.get(id);
   if (!offset || !at) return [];
   return waysOf(placed, id, offset).map((way) => {
-    const far = wayOutOf(placed.outline, offset, way, clearanceMm) + 0.4;
+    const far = wayOutOf(placed.outline, offset, way, nearMm) + 0.2;
     const clear = toSheet(placed.pose, plus(offset, times(way, far)));
     return { out: unitOf(minus(clear, at)), clear };
   });

@@ -33,7 +33,7 @@ export const clutterWeights = {
   body: 8,
   lead: 2.5,
   wire: 2.5,
-  border: 4,
+  border: 0.9,
   name: 6
 } as const;
 
@@ -112,16 +112,28 @@ function bestPose(job: Job, clutter: Clutter): Pose {
       for (const turned of [own, ...turns]) {
         const slanted = Math.abs(Math.sin((turned * Math.PI) / 90)) * 1.5;
         const extra = reach * 0.6 + slanted;
-        // Both ways round: leads may trade ends rather than cross.
-        for (const degrees of [turned, turned + 180]) {
-          const pose = { middle: spot, degrees };
-          const cost = extra + costOf(job, pose, clutter, least - extra);
-          if (cost < least) [best, least] = [pose, cost];
-        }
+        const pose = {
+          middle: spot,
+          degrees: turned + (isShorterReversed(job, spot, turned) ? 180 : 0)
+        };
+        const cost = extra + costOf(job, pose, clutter, least - extra);
+        if (cost < least) [best, least] = [pose, cost];
       }
     }
   }
   return best;
+}
+
+/** A body may lie either way round: its leads trade ends rather than cross. */
+function isShorterReversed({ feet, body }: Job, middle: Spot, degrees: number): boolean {
+  const lengthOf = (turned: number): number => {
+    const ends = bodyEnds(body, { middle, degrees: turned }, feet.length);
+    return feet.reduce(
+      (sum, { spot }, n) => sum + (spot ? distance(ends[n] ?? middle, spot.at) : 0),
+      0
+    );
+  };
+  return lengthOf(degrees + 180) < lengthOf(degrees);
 }
 
 const degreesAlong = (a: Spot, b: Spot): number =>

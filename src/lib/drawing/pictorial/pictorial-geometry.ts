@@ -9,9 +9,9 @@ import type { SupportFit } from './draw-supports.ts';
 import { directionAt } from './path-order.ts';
 import { distance, minus, rightOf, unitOf } from './vectors.ts';
 import { Clutter } from './clutter.ts';
-import { clearanceMm } from './exits.ts';
-import { clutterWeights, placeBodies, type PlacedBody } from './hanging-places.ts';
-import { Obstacles } from './obstacles.ts';
+import { clearanceMm, nearMm } from './exits.ts';
+import { bodyCorners, clutterWeights, placeBodies, type PlacedBody } from './hanging-places.ts';
+import { Obstacles, type Obstacle } from './obstacles.ts';
 import { outlineCorners, type PlacedPart } from './placed-part.ts';
 import { placeOnSheet, type Face, type HangingPart, type SheetPlaces } from './sheet-places.ts';
 import { smoothLine } from './smooth.ts';
@@ -24,12 +24,16 @@ import { buildWireWays, type WireWay, type WireWays } from './wire-ways.ts';
 const wireRoomMm = 0.95;
 const widestBundleMm = 13;
 const bendMm = 7;
+/** So far outside a unit nothing of it should be, mm. */
+const rimMm = 16;
 
 export interface WireLine {
   readonly wire: Id;
   readonly way: WireWay;
   /** As drawn, from end to end. */
   readonly line: readonly Spot[];
+  /** The part of it that lies under a cable's jacket; none for a wire by itself. */
+  readonly jacket: readonly Spot[];
 }
 
 export interface PartLead {
@@ -50,6 +54,8 @@ export interface PictorialGeometry {
   readonly notDrawn: WireWays['notDrawn'];
   /** What stands on the sheet, for all that still has to find room. */
   readonly clutter: Clutter;
+  /** What lies over the parts: wires, leads and bodies alone. */
+  readonly over: Clutter;
 }
 
 const boxAround = ({ units, trays, parts }: SheetPlaces): Box => {
@@ -93,19 +99,31 @@ export function layPictorial(study: Study, face: Face): PictorialGeometry {
   const corners = layLines(ways, { roomMm: wireRoomMm, widestMm: widestBundleMm });
   const lines = corners.flatMap((line, index): WireLine[] => {
     const way = ways[index];
-    return way ? [{ wire: way.wire, way, line: smoothLine(line, bendMm) }] : [];
+    if (!way) return [];
+    const [from, to] = way.jacket ?? [0, -1];
+    const jacket = smoothLine(line.slice(from, to + 1), bendMm);
+    return [{ wire: way.wire, way, line: smoothLine(line, bendMm), jacket }];
   });
   for (const { line } of lines) clutter.addLine(line, clutterWeights.wire);
   const bodies = [...first, ...placeBodies(others, spots, clutter, paths)];
+  const partLeads = listPartLeads(places, spots, paths);
+  const over = new Clutter(boxAround(places));
+  for (const { line } of lines) over.addLine(line, 1);
+  for (const { line } of partLeads) over.addLine(line, 1);
+  for (const body of bodies) {
+    over.addPolygon(bodyCorners(body), 1);
+    for (const { line } of body.leads) over.addLine(line, 1);
+  }
   return {
     places,
     spots,
     bodies,
-    partLeads: listPartLeads(places, spots, paths),
+    partLeads,
     lines,
     fits: fitSupports(ways, corners),
     notDrawn,
-    clutter
+    clutter,
+    over
   };
 }
 
@@ -131,14 +149,20 @@ function listPartLeads(
 
 /** Bodies had better not hang over the edge of their unit. */
 function markBorder({ x, y, width, height }: Box, clutter: Clutter): void {
-  const corners = [
-    { x, y },
-    { x: x + width, y },
-    { x: x + width, y: y + height },
-    { x, y: y + height },
-    { x, y }
-  ];
-  clutter.addLine(corners, clutterWeights.border);
+  const band = (left: number, top: number, right: number, bottom: number): void => {
+    const corners = [
+      { x: left, y: top },
+      { x: right, y: top },
+      { x: right, y: bottom },
+      { x: left, y: bottom }
+    ];
+    clutter.addPolygon(corners, clutterWeights.border);
+  };
+  const [right, bottom] = [x + width, y + height];
+  band(x - rimMm, y - rimMm, right + rimMm, y);
+  band(x - rimMm, bottom, right + rimMm, bottom + rimMm);
+  band(x - rimMm, y, x, bottom);
+  band(right, y, right + rimMm, bottom);
 }
 
 /** How the wires lie in each support, from where their lines pass it. */
@@ -170,8 +194,14 @@ function fitSupports(
 const farthestFrom = (from: Spot, spots: readonly Spot[]): Spot =>
   spots.reduce((far, spot) => (distance(from, spot) > distance(from, far) ? spot : far), from);
 
-const obstacleOf = (placed: PlacedPart): readonly Spot[] =>
-  outlineCorners(placed, placed.look === 'mark' ? 0.8 : clearanceMm);
+/** Wires keep clear of parts; of a lug on the metal only that they do not touch it. */
+const obstacleOf = (placed: PlacedPart): Obstacle => {
+  const isMark = placed.look === 'mark';
+  return {
+    outer: outlineCorners(placed, isMark ? 1.2 : clearanceMm),
+    core: outlineCorners(placed, isMark ? 0 : nearMm)
+  };
+};
 
 /** A wire ends on a lead of the component that sits on no terminal. */
 const carriesOn = (

@@ -8,7 +8,7 @@ import type { Spot } from '../presentation/sides.ts';
 import { fitText, textWidthMm, wrapText } from '../text-width.ts';
 import type { Clutter } from './clutter.ts';
 import { clutterWeights } from './hanging-places.ts';
-import { outlineCorners, type PlacedPart } from './placed-part.ts';
+import { outlineCorners, toSheet, type PlacedPart } from './placed-part.ts';
 import { distance } from './vectors.ts';
 
 export interface PlacedName {
@@ -33,12 +33,12 @@ interface InnerRoom {
   readonly widthAt: (y: number) => number;
 }
 
-function innerRoomOf(placed: PlacedPart): InnerRoom | null {
+function innerRoomOf(placed: PlacedPart, middle: Spot): InnerRoom | null {
   const { outline, terminals, spots, pose, look } = placed;
   if (look === 'strip' || look === 'connector' || look === 'body' || look === 'switch') return null;
   const free = Math.min(
     Infinity,
-    ...terminals.map(({ id }) => distance(spots.get(id) ?? pose.at, pose.at))
+    ...terminals.map(({ id }) => distance(spots.get(id) ?? middle, middle))
   );
   if (outline.kind === 'circle') {
     const isPinned = look === 'socket' || look === 'picture tube' || look === 'round connector';
@@ -52,13 +52,21 @@ function innerRoomOf(placed: PlacedPart): InnerRoom | null {
   const [x, y] = turned ? [high, wide] : [wide, high];
   const sideNames = terminals.some(({ id }) => {
     const spot = spots.get(id);
-    return spot && Math.abs(spot.x - pose.at.x) > x / 2 - 2;
+    return spot && Math.abs(spot.x - middle.x) > x / 2 - 2;
   });
   const halfX = x / 2 - (sideNames ? 5 : 1.4);
   const reach = look === 'tuned can' ? Math.min(halfX, free * Math.SQRT1_2 + 1.4) : halfX;
   const halfY = look === 'tuned can' ? free * Math.SQRT1_2 - 1.9 : y / 2 - edge - 1;
   return halfY < 1.8 || reach < 4 ? null : { halfHeight: halfY, widthAt: () => 2 * reach };
 }
+
+const middleOfOutline = ({ outline, pose }: PlacedPart): Spot =>
+  outline.kind === 'circle'
+    ? pose.at
+    : toSheet(pose, {
+        x: (outline.left + outline.right) / 2,
+        y: (outline.top + outline.bottom) / 2
+      });
 
 const heightOf = (lines: readonly NameLine[]): number =>
   lines.reduce((sum, { size }) => sum + size * 1.2, 0);
@@ -97,11 +105,12 @@ function linesFor(part: Part, { halfHeight, widthAt }: InnerRoom): NameLine[] | 
   return null;
 }
 
-function nameInside(placed: PlacedPart, clutter: Clutter): PlacedName | null {
-  const room = innerRoomOf(placed);
+function nameInside(placed: PlacedPart, over: Clutter): PlacedName | null {
+  const middle = middleOfOutline(placed);
+  const room = innerRoomOf(placed, middle);
   const lines = room && linesFor(placed.part, room);
   if (!room || !lines) return null;
-  const { x, y: middleY } = placed.pose.at;
+  const { x, y: middleY } = middle;
   const height = heightOf(lines);
   const sketch = new Sketch();
   let y = middleY - height / 2;
@@ -116,8 +125,7 @@ function nameInside(placed: PlacedPart, clutter: Clutter): PlacedName | null {
   }
   const box = { x: x - widest / 2, y: middleY - height / 2, width: widest, height };
   // A wire or a component that lies across the middle: better beside the part than under it.
-  const covered = clutter.costOfBox({ x, y: middleY }, widest, height);
-  if (covered > widest * height * (clutterWeights.outline + 0.9)) return null;
+  if (over.costOfBox(middle, widest, height) > 1.5) return null;
   return { items: sketch.items, box };
 }
 
@@ -151,9 +159,10 @@ export function findPlaceBeside(box: Box, width: number, height: number, clutter
   return { ...best, width, height };
 }
 
-/** The name of a part, and the room that it takes marked in the clutter. */
-export function placePartName(placed: PlacedPart, clutter: Clutter): PlacedName {
-  const name = nameInside(placed, clutter) ?? nameBeside(placed, clutter);
+/** The name of a part, and the room that it takes marked in the clutter.
+ *  @param over what lies over the parts and would cover a name within one */
+export function placePartName(placed: PlacedPart, clutter: Clutter, over: Clutter): PlacedName {
+  const name = nameInside(placed, over) ?? nameBeside(placed, clutter);
   markBox(name.box, clutter);
   return name;
 }

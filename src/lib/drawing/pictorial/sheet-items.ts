@@ -18,7 +18,7 @@ import { wireTitle } from '../wire-title.ts';
 import { drawHanging } from './draw-hanging.ts';
 import { drawPart } from './draw-part.ts';
 import { drawSupport } from './draw-supports.ts';
-import { addLooseMarks, addWires, listLooseMarks } from './draw-wires.ts';
+import { addLooseMarks, addWires, listLooseMarks, type LooseMark } from './draw-wires.ts';
 import { bodyCorners } from './hanging-places.ts';
 import type { PictorialGeometry } from './pictorial-geometry.ts';
 import { findPlaceBeside, markBox, placePartName } from './place-names.ts';
@@ -42,11 +42,13 @@ export class SheetItems {
   /** Boxes of text that must stay readable. */
   private readonly names: Box[] = [];
   private readonly numberBoxes = new Map<Id, Box>();
+  private readonly loose: readonly LooseMark[];
   private readonly partBoxes = new Map<Id, Box>();
 
   constructor(study: Study, geometry: PictorialGeometry) {
     this.study = study;
     this.geometry = geometry;
+    this.loose = listLooseMarks(geometry.lines);
   }
 
   get items(): readonly DisplayItem[] {
@@ -84,7 +86,7 @@ export class SheetItems {
 
   /** Parts, components that hang by their leads, and all names. */
   addParts(): void {
-    const { places, bodies, clutter, spots } = this.geometry;
+    const { places, bodies, clutter, over, spots } = this.geometry;
     const used = this.usedTerminals();
     // A picture tube's bulb lies below the yoke that sits on its neck.
     const parts = [...places.parts.values()].toSorted(
@@ -113,16 +115,19 @@ export class SheetItems {
         this.subjectOf(part.id, item)
       );
     }
+    for (const { box } of this.loose) markBox(box, clutter);
     for (const placed of places.parts.values()) {
-      const { items, box } = placePartName(placed, clutter);
+      const { items, box } = placePartName(placed, clutter, over);
       this.names.push(box);
       this.addFigure(`name-${placed.part.id}`, items, () => this.subjectOf(placed.part.id, {}));
     }
     for (const { support, at } of places.supports.values()) {
       const look = { size: typeSizes.small, face: 'sans', bold: true } as const;
       const width = textWidthMm(support.name, look);
-      const reach = (this.geometry.fits.get(support.id)?.widthMm ?? 0) / 2 + 2.6;
-      const around = { x: at.x - reach, y: at.y - reach, width: 2 * reach, height: 2 * reach };
+      const fit = this.geometry.fits.get(support.id) ?? null;
+      const around = boxAround(
+        drawSupport(support, at, fit).flatMap(({ shape }) => spotsOf(shape))
+      );
       const box = findPlaceBeside(around, width, look.size * 1.2, clutter);
       markBox(box, clutter);
       this.names.push(box);
@@ -148,8 +153,7 @@ export class SheetItems {
       lines,
       places.units.map(({ box }) => box)
     );
-    const loose = listLooseMarks(lines);
-    addLooseMarks(this.list, this.study, loose);
+    addLooseMarks(this.list, this.study, this.loose);
     const tags = new Map<Id, NumberTag>(
       lines.map(({ wire }) => [wire, this.tagOf(wire, withLengths)] as const)
     );
@@ -160,7 +164,7 @@ export class SheetItems {
     const turns = new Map<Id, number>();
     for (const { id, box, upright, tie } of placeTags(
       wishes,
-      [...this.names, ...loose.map(({ box }) => box)],
+      [...this.names, ...this.loose.map(({ box }) => box)],
       clutter
     )) {
       const tag = tags.get(id);
@@ -269,8 +273,23 @@ export class SheetItems {
     more: { subject?: Subject; title: string }
   ): void {
     const look = { size: typeSizes.unit, face: 'sans', bold: true } as const;
-    const at = { x: box.x + 3.5, y: box.y + 6 };
-    this.names.push({ x: at.x, y: at.y - 4.4, width: textWidthMm(text, look), height: 6 });
+    const width = textWidthMm(text, look);
+    const [left, right] = [box.x + 3.5, box.x + box.width - 3.5 - width];
+    const [top, bottom] = [box.y + 6, box.y + box.height - 3.5];
+    // The corner that wires leave free, the upper left one where more are.
+    const corners = [
+      { x: left, y: top },
+      { x: right, y: top },
+      { x: left, y: bottom },
+      { x: right, y: bottom }
+    ];
+    const costs = corners.map(({ x, y }) =>
+      this.geometry.clutter.costOfBox({ x: x + width / 2, y: y - 1.5 }, width + 2, 6)
+    );
+    const at = corners[costs.indexOf(Math.min(...costs))] ?? { x: left, y: top };
+    const taken = { x: at.x, y: at.y - 4.4, width, height: 6 };
+    this.names.push(taken);
+    markBox(taken, this.geometry.clutter);
     this.add(id, 'units', style, { kind: 'text', ...at, text, anchor: 'start', ...look }, more);
   }
 

@@ -2,7 +2,7 @@
 // would lie: A* over the corners that it can bend round.
 import FlatQueue from 'flatqueue';
 import type { Spot } from '../presentation/sides.ts';
-import { isTangent, type Corner, type Obstacles } from './obstacles.ts';
+import { isTangent, nowhere, type Corner, type Obstacles } from './obstacles.ts';
 import { distance, minus } from './vectors.ts';
 
 /** What a bend costs, mm: a straighter way is worth a small detour. */
@@ -36,9 +36,9 @@ export class TautPaths {
   find(from: Spot, to: Spot): TautPath {
     const { obstacles } = this;
     const straight = { corners: [], costMm: distance(from, to) };
-    const fromIn = obstacles.covering(from);
-    const toIn = obstacles.covering(to);
-    if (!obstacles.blocks(from, to, [...fromIn, ...toIn])) return straight;
+    const fromIn = obstacles.around(from);
+    const toIn = obstacles.around(to);
+    if (!obstacles.blocks(from, to, fromIn, toIn)) return straight;
     const reach = 50 + distance(from, to) * 0.35;
     const near = obstacles.cornersWithin(
       Math.min(from.x, to.x) - reach,
@@ -49,8 +49,8 @@ export class TautPaths {
     const allowed = new Set(near.map(({ number }) => number));
     const lastSteps = new Map<number, number>();
     for (const corner of near) {
-      if (!isTangent(corner, minus(to, corner.at))) continue;
-      if (!obstacles.blocks(corner.at, to, toIn))
+      if (!toIn.has(corner.obstacle) && !isTangent(corner, minus(to, corner.at))) continue;
+      if (!obstacles.blocks(corner.at, to, nowhere, toIn))
         lastSteps.set(corner.number, distance(corner.at, to));
     }
     const cost = new Map<number, number>();
@@ -64,7 +64,7 @@ export class TautPaths {
       queue.push(corner.number, total + distance(corner.at, to));
     };
     for (const corner of near) {
-      if (!isTangent(corner, minus(corner.at, from))) continue;
+      if (!fromIn.has(corner.obstacle) && !isTangent(corner, minus(corner.at, from))) continue;
       if (!obstacles.blocks(from, corner.at, fromIn))
         offer(corner, distance(from, corner.at), null);
     }
@@ -92,6 +92,11 @@ export class TautPaths {
       corners.unshift(corner);
     }
     return { corners, costMm: bestMm };
+  }
+
+  /** True where a place lies clear of all parts. */
+  isClear(at: Spot): boolean {
+    return this.obstacles.around(at).size === 0;
   }
 
   /** Makes corners dearer by `mm` for the ways found from now on. */

@@ -5,6 +5,7 @@ import type { Id, Wire } from '#document/index.ts';
 import { listStops, type WayStop } from '#study/segments.ts';
 import { classBandOf, classBands, type Study } from '#study/index.ts';
 import type { Spot } from '../presentation/sides.ts';
+import { listCableRuns, type CableRun } from './cable-runs.ts';
 import type { Exit } from './exits.ts';
 import type { SheetPlaces } from './sheet-places.ts';
 import { bandLines, styleOf } from '../styles.ts';
@@ -23,6 +24,8 @@ export interface LooseEnd {
 export interface WireWay extends Way {
   /** The end that the line stops short of; null where both are drawn. */
   readonly loose: LooseEnd | null;
+  /** Places in `nodes` between which it runs under a cable's jacket. */
+  readonly jacket?: readonly [number, number];
 }
 
 export interface WireWays {
@@ -54,6 +57,8 @@ const startsAt = (spot: TerminalSpot): Start[] => {
   }));
 };
 
+const stopAt = (node: WayNode): Start => ({ nodes: [node], at: node.at, out: null });
+
 const cornerNodes = ({ corners }: TautPath): WayNode[] =>
   corners.map(({ number, at, outward }) => ({
     key: `corner ${number}`,
@@ -62,7 +67,7 @@ const cornerNodes = ({ corners }: TautPath): WayNode[] =>
     outward
   }));
 
-/** Finds the ways of all wires, shortest first, so that later ones make room. */
+/** Finds the ways of all wires, cables first, then the shortest first, so that later ones make room. */
 export function buildWireWays(
   study: Study,
   places: SheetPlaces,
@@ -70,17 +75,20 @@ export function buildWireWays(
   paths: TautPaths
 ): WireWays {
   const finder = new WayFinder(study, places, spots, paths);
+  const ranks = new Map(study.index.wires.map(({ id }, rank) => [id, rank]));
   const ways = new Map<Id, WireWay>();
-  const notDrawn: Wire[] = [];
+  for (const run of listCableRuns(study, places, spots, (at) => paths.isClear(at))) {
+    for (const way of finder.findCable(run, ranks)) ways.set(way.wire, way);
+  }
   const jobs = study.index.wires.map((wire, rank) => ({ wire, rank, span: finder.spanOf(wire) }));
   for (const { wire, rank } of jobs.toSorted((a, b) => a.span - b.span)) {
-    const way = finder.find(wire, rank);
+    const way = ways.has(wire.id) ? null : finder.find(wire, rank);
     if (way) ways.set(wire.id, way);
   }
-  for (const { wire } of jobs) {
-    const way = ways.get(wire.id);
-    if (!way || way.loose?.why === 'no place') notDrawn.push(wire);
-  }
+  const notDrawn = study.index.wires.filter(({ id }) => {
+    const way = ways.get(id);
+    return !way || way.loose?.why === 'no place';
+  });
   return { ways: study.index.wires.flatMap(({ id }) => ways.get(id) ?? []), notDrawn };
 }
 
@@ -118,21 +126,56 @@ class WayFinder {
       const placed = stop.kind === 'support' && this.places.supports.get(stop.id);
       return placed ? [{ key: stop.id, at: placed.at, kind: 'support' }] : [];
     });
-    const band = classBandOf(this.study.wires.get(wire.id)?.need?.requiredV ?? null);
-    const widthMm =
-      band === '20k+' ? (styleOf('wire.20k+.halo', 'light').width ?? 0) : bandLines[band].width;
-    const rank = classBands.indexOf(band) * 1e6 + order;
+    const look = this.lookOf(wire, order);
     if (from && to) {
       const same = from.key === to.key && supports.length === 0;
       const nodes = same ? loopAt(from) : this.lead(startsAt(from), supports, startsAt(to));
-      return { wire: wire.id, rank, widthMm, nodes, loose: null };
+      return { ...look, nodes, loose: null };
     }
     const known = from ?? to;
     if (!known) return null;
     const way = from ? supports : supports.toReversed();
     const nodes = this.leadStub(wire, startsAt(known), way, from ? wire.to : wire.from);
     const unseen = from ? wire.to : wire.from;
-    return { wire: wire.id, rank, widthMm, nodes, loose: this.looseEnd(unseen) };
+    return { ...look, nodes, loose: this.looseEnd(unseen) };
+  }
+
+  /** The ways of a cable's wires: each from its terminal to the mouth, all together under the jacket. */
+  findCable(run: CableRun, ranks: ReadonlyMap<Id, number>): WireWay[] {
+    const [a, b] = run.mouths.map((at, end): WayNode => ({
+      key: `mouth ${run.cable} ${end}`,
+      at,
+      kind: 'support'
+    }));
+    if (!a || !b) return [];
+    const supports = run.supports.flatMap((id): WayNode[] => {
+      const placed = this.places.supports.get(id);
+      return placed ? [{ key: id, at: placed.at, kind: 'support' }] : [];
+    });
+    const middle = this.along([a, ...supports, b]);
+    return run.wires.map(({ wire, first, last, reversed }): WireWay => {
+      const head = this.cheapest(startsAt(first), [stopAt(a)]).slice(0, -1);
+      const tail = this.cheapest([stopAt(b)], startsAt(last)).slice(1);
+      const nodes = [...head, ...middle, ...tail];
+      const [from, to] = [head.length, head.length + middle.length - 1];
+      const end = nodes.length - 1;
+      return {
+        ...this.lookOf(wire, ranks.get(wire.id) ?? 0),
+        nodes: reversed ? nodes.toReversed() : nodes,
+        jacket: reversed ? [end - to, end - from] : [from, to],
+        loose: null
+      };
+    });
+  }
+
+  private lookOf(wire: Wire, order: number): Pick<WireWay, 'wire' | 'rank' | 'widthMm'> {
+    const band = classBandOf(this.study.wires.get(wire.id)?.need?.requiredV ?? null);
+    const halo = band === '20k+' ? styleOf('wire.20k+.halo', 'light').width : undefined;
+    return {
+      wire: wire.id,
+      rank: classBands.indexOf(band) * 1e6 + order,
+      widthMm: halo ?? bandLines[band].width
+    };
   }
 
   private looseEnd(end: Wire['to']): LooseEnd {
@@ -160,15 +203,19 @@ class WayFinder {
     const first = supports[0];
     const last = supports.at(-1);
     if (first && last) {
-      const head = this.cheapest(starts, [{ nodes: [first], at: first.at, out: null }]);
-      const tail = this.cheapest([{ nodes: [last], at: last.at, out: null }], ends);
-      const middle = supports.slice(1).flatMap((support, n) => {
-        const before = supports[n];
-        return before ? [...this.between(before.at, support.at), support] : [support];
-      });
-      return [...head, ...middle, ...tail.slice(1)];
+      const head = this.cheapest(starts, [stopAt(first)]);
+      const tail = this.cheapest([stopAt(last)], ends);
+      return [...head, ...this.along(supports).slice(1), ...tail.slice(1)];
     }
     return this.cheapest(starts, ends);
+  }
+
+  /** From each place to the next, round the parts between them. */
+  private along(stops: readonly WayNode[]): WayNode[] {
+    return stops.flatMap((stop, n) => {
+      const before = stops[n - 1];
+      return before ? [...this.between(before.at, stop.at), stop] : [stop];
+    });
   }
 
   private between(a: Spot, b: Spot): WayNode[] {
@@ -209,7 +256,7 @@ class WayFinder {
     const loose = (at: Spot): WayNode => ({ key: `loose ${wire.id}`, at, kind: 'loose' });
     const last = supports.at(-1);
     if (last) {
-      const nodes = this.lead(starts, supports, [{ nodes: [last], at: last.at, out: null }]);
+      const nodes = this.lead(starts, supports, [stopAt(last)]);
       const before = nodes.findLast(({ key }) => key !== last.key) ?? last;
       const way = unitOf(minus(last.at, before.at));
       return [...nodes, loose(plus(last.at, times(way, stubMm * 1.4)))];
