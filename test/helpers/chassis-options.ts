@@ -66,7 +66,6 @@ export interface WireOptions {
   readonly isPart?: Wire['isPart'];
   readonly state?: Wire['state'];
   readonly notes?: string;
-  readonly extra?: Readonly<Record<string, string>>;
   /** More about an end: `known`, `as`, `termination`, `stripMm`, `sleeve`. */
   readonly fromEnd?: Partial<WireEnd>;
   readonly toEnd?: Partial<WireEnd>;

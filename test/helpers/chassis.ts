@@ -247,8 +247,7 @@ export class ChassisBuilder {
       dress: more.dress,
       isPart: more.isPart,
       state: more.state ?? 'found',
-      notes: more.notes,
-      extra: more.extra && { ...more.extra }
+      notes: more.notes
     });
     this.wires[id] = wire;
     this.later(() => {

@@ -123,11 +123,7 @@ describe('columns', () => {
 
   test('headings that an object has already are kept safely', () => {
     const document = documentOf('From,To,__proto__,constructor,__proto__\nV1-1,V2-1,a,b,c');
-    expect(wireOf(document, '1').extra).toEqual({
-      'column __proto__': 'a',
-      'column constructor': 'b',
-      'column __proto__ (2)': 'c'
-    });
+    expect(wireOf(document, '1').notes).toBe('__proto__: a; constructor: b; __proto__: c');
   });
 
   test('lengths without any unit are not guessed, once told', () => {
@@ -190,9 +186,7 @@ describe('columns', () => {
   });
 
   test('cells beyond the last heading are kept', () => {
-    expect(wireOf(documentOf('From,To\nV1-1,V2-1,stray'), '1').extra).toEqual({
-      'column 3': 'stray'
-    });
+    expect(wireOf(documentOf('From,To\nV1-1,V2-1,stray'), '1').notes).toBe('column 3: stray');
   });
 
   test('the title is the given one, else the line above, else the file', () => {

@@ -16,7 +16,6 @@ const fieldWords: Readonly<Record<string, string>> = {
   tapedMm: 'taped length',
   outsideMm: 'length outside the drawing',
   isPart: 'being a part',
-  extra: 'other columns',
   mates: 'mate'
 };
 
@@ -35,8 +34,7 @@ const wholes = new Set([
   'route',
   'critical',
   'terminals',
-  'elements',
-  'extra'
+  'elements'
 ]);
 /** Fields of these are told by their own names alone. */
 const plainSections = new Set(['found', 'carries']);

@@ -126,9 +126,7 @@ export const wireSchema = z.looseObject({
     .enum(['resistance cord', 'fuse link', 'filament loop', 'twisted-wire capacitor', 'other'])
     .optional(),
   state: z.enum(wireStates),
-  notes: textSchema.optional(),
-  /** Columns of a wire list that no rule reads, by their heading. */
-  extra: z.record(z.string().max(200), textSchema).optional()
+  notes: textSchema.optional()
 });
 export type Wire = z.infer<typeof wireSchema>;
 

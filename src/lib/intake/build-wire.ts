@@ -1,11 +1,5 @@
 // From a wire's draft to a wire of the document.
-import {
-  isDangerousKey,
-  type Cable,
-  type TerminalRef,
-  type Wire,
-  type WireEnd
-} from '#document/index.ts';
+import { type Cable, type TerminalRef, type Wire, type WireEnd } from '#document/index.ts';
 import type { EndFields, WireDraft } from './wire-draft.ts';
 
 export interface WirePlace {
@@ -40,15 +34,6 @@ const constructionOf = ({ construction }: WireDraft, cable: Cable | null): strin
   return cable?.kind === 'coax' || cable?.kind === 'twin lead' ? cable.kind : 'hook-up wire';
 };
 
-/** The columns that no rule reads. A document refuses a few names as keys: those get a word more. */
-const extraOf = (columns: ReadonlyMap<string, string>): Record<string, string> =>
-  Object.fromEntries(
-    [...columns].map(([heading, text]) => [
-      isDangerousKey(heading) ? `${heading} column` : heading,
-      text
-    ])
-  );
-
 /** The wire of a draft at its place; nothing that its row said is left out. */
 export const buildWire = (draft: WireDraft, place: WirePlace): Wire => ({
   id: place.id,
@@ -68,6 +53,5 @@ export const buildWire = (draft: WireDraft, place: WirePlace): Wire => ({
   ...(draft.critical === null ? {} : { critical: draft.critical }),
   ...(draft.dress === null ? {} : { dress: draft.dress }),
   state: draft.state,
-  ...(draft.notes.length === 0 ? {} : { notes: draft.notes.join('; ').slice(0, 20_000) }),
-  ...(draft.extra.size === 0 ? {} : { extra: extraOf(draft.extra) })
+  ...(draft.notes.length === 0 ? {} : { notes: draft.notes.join('; ').slice(0, 20_000) })
 });

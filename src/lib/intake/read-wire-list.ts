@@ -152,7 +152,7 @@ const readRows = (
       sectionIsUsed = false;
       tell('reading', { row, cell: reading.text }, 'was read as a line of text between the wires');
     } else if (reading.kind === 'wire') {
-      if (section !== null) reading.wire.extra.set('Section', section);
+      if (section !== null) reading.wire.notes.push(`Section: ${section}`);
       sectionIsUsed = true;
       wires.push(reading.wire);
     }

@@ -25,14 +25,9 @@ export interface Cell {
 
 type Taker = (draft: WireDraft, cell: Cell, tell: TellNote) => void;
 
-/** Keeps a cell under its heading; a heading that repeats gets a number. */
-export const keepExtra: Taker = (draft, { column, text }) => {
-  // Names that an object of the language has already are no keys of a document.
-  const plain = column.heading.slice(0, 180);
-  const heading = plain in {} ? `column ${plain}` : plain;
-  let name = heading;
-  for (let n = 2; draft.extra.has(name); n += 1) name = `${heading} (${n})`;
-  draft.extra.set(name, text.slice(0, 20_000));
+/** Keeps a cell that no field takes in the notes, behind its heading. */
+export const keepInNotes: Taker = (draft, { column, text }) => {
+  draft.notes.push(`${column.heading}: ${text}`);
 };
 
 const unread = (draft: WireDraft, { column, text }: Cell, tell: TellNote, why: string): void => {
@@ -145,7 +140,7 @@ const takeType: Taker = (draft, cell) => {
   if (style) draft.found.style ??= style.name;
   if (construction) draft.construction = construction;
   const isWholeName = construction === text.toLowerCase();
-  if (!isWholeName && !style) keepExtra(draft, cell, () => undefined);
+  if (!isWholeName && !style) keepInNotes(draft, cell, () => undefined);
 };
 
 const takeEnding =
@@ -304,6 +299,6 @@ export const takers: Readonly<Partial<Record<ColumnRole, Taker>>> = {
   toType: takeEndField('to', 'type'),
   fromEnding: takeEnding('from'),
   toEnding: takeEnding('to'),
-  extra: keepExtra,
+  extra: keepInNotes,
   derived: () => undefined
 };

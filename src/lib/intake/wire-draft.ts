@@ -35,7 +35,6 @@ export interface WireDraft {
   dress: string | null;
   state: WireState;
   readonly notes: string[];
-  readonly extra: Map<string, string>;
 }
 
 const noEnd = (): EndFields => ({ end: { kind: 'unknown', text: '' }, unit: null, type: null });
@@ -60,6 +59,5 @@ export const emptyWireDraft = (row: number): WireDraft => ({
   critical: null,
   dress: null,
   state: 'found',
-  notes: [],
-  extra: new Map()
+  notes: []
 });
