@@ -68,11 +68,11 @@ class Lanes {
     for (const [key, link] of this.links) this.lanes.set(key, this.layLanes(link));
   }
 
-  /** The corners of one wire's line, one for each place of its way. */
-  lineOf(index: number): Spot[] {
+  /** The corners of one wire's line: for each place of its way one, or two where it changes lanes. */
+  cornersOf(index: number): Spot[][] {
     const nodes = this.ways[index]?.nodes ?? [];
     return nodes.map((node, place) => {
-      if (node.kind === 'terminal') return node.at;
+      if (node.kind === 'terminal') return [node.at];
       const before = nodes[place - 1];
       const after = nodes[place + 1];
       const came = before && this.lanes.get(linkKey(before, node))?.get(index);
@@ -80,14 +80,19 @@ class Lanes {
       const slot = this.slotOf(index, node);
       const footOf = (lane: Lane): Spot =>
         plus(lane.at, times(lane.along, dot(minus(slot, lane.at), lane.along)));
-      if (came && goes) {
-        const [a, b] = [footOf(came), footOf(goes)];
-        const meeting = meetingOf(came.at, came.along, goes.at, goes.along);
-        const most = 4 + 2 * Math.max(distance(a, node.at), distance(b, node.at));
-        return meeting && distance(meeting, node.at) < most ? meeting : middleOf(a, b);
+      if (!came || !goes) {
+        const only = came ?? goes;
+        return [only ? footOf(only) : slot];
       }
-      const only = came ?? goes;
-      return only ? footOf(only) : slot;
+      const [a, b] = [footOf(came), footOf(goes)];
+      const meeting = meetingOf(came.at, came.along, goes.at, goes.along);
+      const most = 4 + 2 * Math.max(distance(a, node.at), distance(b, node.at));
+      if (meeting && distance(meeting, node.at) < most) return [meeting];
+      // Nearly straight on, but in another lane: it moves over just here, not all along the bundle.
+      return [
+        plus(a, times(unitOf(minus(before.at, node.at)), changeOver(before, node))),
+        plus(b, times(unitOf(minus(after.at, node.at)), changeOver(node, after)))
+      ];
     });
   }
 
@@ -226,8 +231,12 @@ class Lanes {
   }
 }
 
-/** The corners of each way's line, in the order of the ways. Terminals and loose ends are kept. */
-export function layLines(ways: readonly Way[], options: LaneOptions): Spot[][] {
+/** How far from a place a wire begins to change lanes, mm. */
+const changeOver = (a: WayNode, b: WayNode): number => Math.min(4, distance(a.at, b.at) / 4);
+
+/** The corners of each way's line, in the order of the ways: for each place of the way one or two.
+ *  Terminals and loose ends are kept. */
+export function layLines(ways: readonly Way[], options: LaneOptions): Spot[][][] {
   const lanes = new Lanes(ways, options);
-  return ways.map((_, index) => lanes.lineOf(index));
+  return ways.map((_, index) => lanes.cornersOf(index));
 }

@@ -1,7 +1,7 @@
 // On which side of one another two wires should run where they share their way, so that they cross
 // as little as can be. Walk the common run to both ends, see to which side each wire turns off there.
 // Both ends agree: no crossing. They disagree: one crossing cannot be avoided, and it is put at the
-// end with the smaller key, so that all pieces of the run give the same answer.
+// end where they turn apart the less, so that all pieces of the run give the same answer.
 //
 // Wire ordering along shared paths: Groeneveld 1989; metro-line crossing minimisation: Bekos,
 // Kaufmann, Potika, Symvonis 2007.
@@ -112,5 +112,8 @@ function sideOn(
   }
   if (ahead === 0 || behind === 0) return Math.sign(ahead + behind);
   if (ahead > 0 === behind > 0) return Math.sign(ahead);
-  return Math.sign(first.key <= last.key ? ahead : behind);
+  const [near, far] = [Math.abs(ahead), Math.abs(behind)];
+  // As much at either end: the keys decide, so that it does not matter which way a wire was recorded.
+  if (Math.abs(near - far) < 1e-6) return Math.sign(first.key <= last.key ? ahead : behind);
+  return Math.sign(near > far ? ahead : behind);
 }

@@ -7,7 +7,7 @@ import type { Spot } from '../presentation/sides.ts';
 import { layLines } from './bundle-lanes.ts';
 import type { SupportFit } from './draw-supports.ts';
 import { directionAt } from './path-order.ts';
-import { distance, minus, rightOf, unitOf } from './vectors.ts';
+import { distance, middleOf, minus, rightOf, unitOf } from './vectors.ts';
 import { Clutter } from './clutter.ts';
 import { clearanceMm, nearMm } from './exits.ts';
 import { bodyCorners, clutterWeights, placeBodies, type PlacedBody } from './hanging-places.ts';
@@ -101,8 +101,8 @@ export function layPictorial(study: Study, face: Face): PictorialGeometry {
     const way = ways[index];
     if (!way) return [];
     const [from, to] = way.jacket ?? [0, -1];
-    const jacket = smoothLine(line.slice(from, to + 1), bendMm);
-    return [{ wire: way.wire, way, line: smoothLine(line, bendMm), jacket }];
+    const jacket = smoothLine(line.slice(from, to + 1).flat(), bendMm);
+    return [{ wire: way.wire, way, line: smoothLine(line.flat(), bendMm), jacket }];
   });
   for (const { line } of lines) clutter.addLine(line, clutterWeights.wire);
   const bodies = [...first, ...placeBodies(others, spots, clutter, paths)];
@@ -168,15 +168,17 @@ function markBorder({ x, y, width, height }: Box, clutter: Clutter): void {
 /** How the wires lie in each support, from where their lines pass it. */
 function fitSupports(
   ways: readonly WireWay[],
-  corners: readonly (readonly Spot[])[]
+  corners: readonly (readonly (readonly Spot[])[])[]
 ): ReadonlyMap<Id, SupportFit> {
   const passing = new Map<Id, { spots: Spot[]; along: Spot }>();
   ways.forEach((way, index) => {
     way.nodes.forEach(({ kind, key }, place) => {
-      const spot = corners[index]?.[place];
-      if (kind !== 'support' || !spot) return;
+      const spots = corners[index]?.[place] ?? [];
+      const [first] = spots;
+      const last = spots.at(-1);
+      if (kind !== 'support' || !first || !last) return;
       const known = passing.get(key) ?? { spots: [], along: directionAt(way, place) };
-      known.spots.push(spot);
+      known.spots.push(middleOf(first, last));
       passing.set(key, known);
     });
   });
