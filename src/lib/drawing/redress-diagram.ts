@@ -1,0 +1,54 @@
+// A laid-out diagram with the figures of another study of the same structure: numbers, class steps
+// and bands follow what was edited, and nothing moves. Laying out is for changes of what is joined.
+import type { Id } from '#document/index.ts';
+import type { Study } from '#study/index.ts';
+import type { Diagram, PlacedTag } from './diagram.ts';
+import type { FigureItem } from './figures/figure.ts';
+import type { DiagramPart } from './layout/join.ts';
+import { buildPlan, type Plan } from './presentation/plan.ts';
+
+type TagOf = Plan['tagOf'];
+
+const redressItem = (item: FigureItem, tagOf: TagOf): FigureItem => {
+  const { wire, style, shape } = item;
+  if (wire === undefined) return item;
+  const [family, ...rest] = style.split('.');
+  const { band, number, step } = tagOf(wire);
+  if (family === 'wire' && rest.length === 1) {
+    return style === `wire.${band}` ? item : { ...item, style: `wire.${band}` };
+  }
+  const role = rest.at(-1);
+  if (family !== 'number' || role === undefined) return item;
+  const text = role === 'text' ? number : role === 'step' ? step : null;
+  const nextStyle = `number.${band}.${role}`;
+  const nextShape = text !== null && shape.kind === 'text' ? { ...shape, text } : shape;
+  const isSame =
+    nextStyle === style &&
+    (nextShape.kind !== 'text' || shape.kind !== 'text' || nextShape.text === shape.text);
+  return isSame ? item : { ...item, style: nextStyle, shape: nextShape };
+};
+
+const redressPart = (part: DiagramPart, tagOf: TagOf): DiagramPart => {
+  const items = part.figure.items.map((item) => redressItem(item, tagOf));
+  const isSame = items.every((item, index) => item === part.figure.items[index]);
+  return isSame ? part : { ...part, figure: { ...part.figure, items } };
+};
+
+/** The diagram as it reads for `study`, whose document must have the same parts, and the same wires
+ *  between the same terminals, as the one that was laid out. Pure; places, lines and boxes stay. */
+export const redressDiagram = (diagram: Diagram, study: Study): Diagram => {
+  const plan = buildPlan(study);
+  const known = new Map<Id, ReturnType<TagOf>>();
+  const tagOf: TagOf = (wire, bare = false) => {
+    if (bare) return plan.tagOf(wire, true);
+    const tag = known.get(wire) ?? plan.tagOf(wire);
+    known.set(wire, tag);
+    return tag;
+  };
+  const parts = diagram.geometry.parts.map((part) => redressPart(part, tagOf));
+  const tags = diagram.tags.map(({ tag, place }): PlacedTag => ({
+    tag: tagOf(tag.wire, tag.step === ''),
+    place
+  }));
+  return { ...diagram, plan, geometry: { ...diagram.geometry, parts }, tags };
+};

@@ -1,0 +1,88 @@
+// The document being worked on, its history, and all that follows from it: study, findings. Every
+// change comes through `edit`; documents are replaced, never changed in place.
+import { runChecks, type Finding } from '#checks/index.ts';
+import {
+  applyEdit,
+  emptyHistory,
+  pushEdit,
+  redo,
+  sealHistory,
+  undo,
+  type ChassisDocument,
+  type Edit,
+  type History
+} from '#document/index.ts';
+import { buildStudy, type Study } from '#study/index.ts';
+
+export type EditOutcome =
+  { readonly ok: true; readonly name: string } | { readonly ok: false; readonly problem: string };
+
+export class DocumentState {
+  #document = $state.raw<ChassisDocument>() as ChassisDocument;
+  #history = $state.raw<History>(emptyHistory);
+  readonly #now: () => number;
+  readonly #study = $derived.by(() => buildStudy(this.#document));
+  readonly #findings = $derived.by(() => runChecks(this.#study));
+
+  constructor(document: ChassisDocument, now: () => number) {
+    this.#document = document;
+    this.#now = now;
+  }
+
+  get document(): ChassisDocument {
+    return this.#document;
+  }
+
+  get study(): Study {
+    return this.#study;
+  }
+
+  get findings(): readonly Finding[] {
+    return this.#findings;
+  }
+
+  /** The name of the step that undo would take back, or null. */
+  get undoName(): string | null {
+    return this.#history.past.at(-1)?.name ?? null;
+  }
+
+  get redoName(): string | null {
+    return this.#history.future[0]?.name ?? null;
+  }
+
+  /** Applies an edit, or says why not and leaves everything as it is. */
+  edit(edit: Edit): EditOutcome {
+    const applied = applyEdit(this.#document, edit);
+    if (!applied.ok) return applied;
+    this.#history = pushEdit(this.#history, edit, applied, this.#now());
+    this.#document = applied.document;
+    return { ok: true, name: applied.name };
+  }
+
+  /** What follows is a step of undo of its own. */
+  seal(): void {
+    this.#history = sealHistory(this.#history);
+  }
+
+  /** One step back; its name, or null where there is none. */
+  undo(): string | null {
+    return this.#take(undo(this.#document, this.#history));
+  }
+
+  redo(): string | null {
+    return this.#take(redo(this.#document, this.#history));
+  }
+
+  /** Another document, with a history of its own. */
+  replace(document: ChassisDocument): void {
+    this.#history = emptyHistory;
+    this.#document = document;
+  }
+
+  #take(step: ReturnType<typeof undo>): string | null {
+    if (step === undefined) return null;
+    this.#history = step.history;
+    this.#document = step.document;
+    return step.name;
+  }
+}

@@ -1,0 +1,197 @@
+// The editor's hub: the document, what is picked, which page is open, what was said last. Rooms of
+// the editor (schedule, sheet, notes, tag) meet here and nowhere else.
+import type { Finding, Severity } from '#checks/index.ts';
+import type { ChassisDocument, Edit, MakeId } from '#document/index.ts';
+import type { Subject } from '#drawing/display-list.ts';
+import { terminalText } from '#study/index-document.ts';
+import type { MarginNote } from '../notes/number-notes.ts';
+import { numberNotes } from '../notes/number-notes.ts';
+import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
+import { DiagramState, type MakeEngine } from '../sheet/diagram-state.svelte.ts';
+import type { SheetView } from '../sheet/sheet-view.svelte.ts';
+import type { BookPage } from '../ui/book-pages.ts';
+import { DocumentState } from './document-state.svelte.ts';
+import type { FileProblem } from './open-file.ts';
+import { isSamePick, litBy, pickOfPlaces, pickOfSubject, stillThere, type Pick } from './pick.ts';
+import { Preferences, type PreferenceStore } from './preferences.svelte.ts';
+import { wireName } from './words.ts';
+
+export interface EditorParts {
+  readonly document: ChassisDocument;
+  readonly makeId: MakeId;
+  readonly now: () => number;
+  readonly makeEngine: MakeEngine;
+  readonly preferenceStore: PreferenceStore | null;
+}
+
+/** What an opened file has to say: problems, or notes on what was read. */
+export interface FileReport {
+  readonly fileName: string;
+  readonly opened: boolean;
+  readonly problems: readonly FileProblem[];
+  readonly notes: readonly string[];
+}
+
+export type DialogName = 'cautions' | 'about' | 'keys' | 'kept' | 'set' | null;
+
+export class EditorState {
+  readonly documents: DocumentState;
+  readonly preferences: Preferences;
+  readonly schedule: ScheduleState;
+  readonly diagram: DiagramState;
+  readonly makeId: MakeId;
+  /** The sheet that is on screen, if one is. */
+  sheet = $state.raw<SheetView | null>(null);
+
+  page = $state<BookPage>('schedule');
+  dialog = $state<DialogName>(null);
+  report = $state.raw<FileReport | null>(null);
+  /** Severities whose notes, and marks on the sheet, are put away; the counts always stand. */
+  hiddenSeverities = $state.raw<readonly Severity[]>(['note']);
+  /** The last thing that happened, for the live line. */
+  notice = $state.raw<{ readonly words: string; readonly count: number }>({ words: '', count: 0 });
+  /** The system's own choice between light and dark; only asked where the person made none. */
+  systemIsDark = $state(false);
+  #pick = $state.raw<Pick | null>(null);
+
+  readonly pick = $derived.by(() => stillThere(this.#pick, this.documents.study));
+  readonly lit = $derived.by(() =>
+    this.pick === null ? null : litBy(this.pick, this.documents.study)
+  );
+  readonly notes = $derived.by(() => numberNotes(this.documents.findings));
+  readonly isDark = $derived.by(() =>
+    this.preferences.theme === 'system' ? this.systemIsDark : this.preferences.theme === 'dark'
+  );
+
+  constructor(parts: EditorParts) {
+    this.makeId = parts.makeId;
+    this.documents = new DocumentState(parts.document, parts.now);
+    this.preferences = new Preferences(parts.preferenceStore);
+    this.schedule = new ScheduleState({
+      documents: this.documents,
+      preferences: this.preferences,
+      makeId: parts.makeId,
+      tell: (words) => this.tell(words),
+      pickWire: (id) => this.#setPick({ kind: 'wire', id })
+    });
+    this.diagram = new DiagramState(parts.makeEngine);
+  }
+
+  /** Says something in the live line; the same words twice are said twice. */
+  tell(words: string): void {
+    this.notice = { words, count: this.notice.count + 1 };
+  }
+
+  /** Picks a thing everywhere: in the schedule, on the sheet, in the margin, on the tag. */
+  setPick(pick: Pick | null): void {
+    this.#setPick(pick);
+    if (pick === null) return;
+    if (pick.kind === 'wire') this.#showInSchedule(pick.id);
+    this.sheet?.show(pick);
+  }
+
+  /** A press on the sheet: picks, or fills the end of a wire that waits for a terminal. */
+  pickFromSheet(subject: Subject | null): void {
+    if (subject?.kind === 'finding') {
+      const note = this.notes.find(({ id }) => id === subject.id);
+      if (note !== undefined) this.pickNote(note);
+      return;
+    }
+    const pick = subject === null ? null : pickOfSubject(subject, this.documents.study);
+    if (pick?.kind === 'terminal' && this.#fillWaitingEnd(pick.id)) return;
+    this.#setPick(isSamePick(pick, this.pick) ? null : pick);
+    if (this.#pick?.kind === 'wire') this.#showInSchedule(this.#pick.id);
+  }
+
+  pickNote(note: MarginNote): void {
+    const pick = pickOfPlaces(note.finding.at, this.documents.study);
+    if (pick === null) {
+      this.tell(note.finding.message);
+      return;
+    }
+    this.setPick(pick);
+  }
+
+  /** Shows the notes of a severity, or puts them away. */
+  toggleSeverity(severity: Severity): void {
+    const others = this.hiddenSeverities.filter((hidden) => hidden !== severity);
+    const wasHidden = others.length < this.hiddenSeverities.length;
+    this.hiddenSeverities = wasHidden ? others : [...others, severity];
+  }
+
+  /** Brings the drawing up to what the document says now. */
+  draw(): void {
+    const { study, findings } = this.documents;
+    const hidden = this.hiddenSeverities;
+    this.diagram.show({ study, findings, isMarked: ({ severity }) => !hidden.includes(severity) });
+  }
+
+  isNotePicked(note: MarginNote): boolean {
+    const { pick } = this;
+    return (
+      pick !== null && note.finding.at.some(({ kind, id }) => kind === pick.kind && id === pick.id)
+    );
+  }
+
+  /** The wire after (or before) the picked one in the schedule. */
+  pickNextWire(by: 1 | -1): void {
+    const { wires } = this.documents.study.index;
+    const at = wires.findIndex(({ id }) => this.pick?.kind === 'wire' && id === this.pick.id);
+    const next = at < 0 ? (by > 0 ? 0 : wires.length - 1) : at + by;
+    const wire = wires[(next + wires.length) % Math.max(1, wires.length)];
+    if (wire === undefined) return;
+    this.setPick({ kind: 'wire', id: wire.id });
+    this.tell(
+      `${wireName(wire)}, ${this.documents.study.index.labelOf(wire.from)} to ${this.documents.study.index.labelOf(wire.to)}`
+    );
+  }
+
+  /** One click on a finding's fix. */
+  applyFix(finding: Finding): void {
+    if (finding.fix?.edit !== undefined) this.edit(finding.fix.edit);
+  }
+
+  edit(edit: Edit): void {
+    this.documents.seal();
+    const outcome = this.documents.edit(edit);
+    this.tell(outcome.ok ? outcome.name : outcome.problem);
+  }
+
+  undo(): void {
+    this.schedule.leave();
+    const name = this.documents.undo();
+    this.tell(name === null ? 'nothing to undo' : `undone: ${name}`);
+  }
+
+  redo(): void {
+    const name = this.documents.redo();
+    this.tell(name === null ? 'nothing to redo' : `done again: ${name}`);
+  }
+
+  /** Shows another document, with a history of its own. */
+  openDocument(document: ChassisDocument): void {
+    this.#setPick(null);
+    this.documents.replace(document);
+    this.schedule.reset();
+    this.sheet?.fit();
+  }
+
+  #setPick(pick: Pick | null): void {
+    this.#pick = pick;
+  }
+
+  #showInSchedule(wire: string): void {
+    const { cursor } = this.schedule;
+    if (cursor.editing === null && cursor.row !== wire) {
+      this.schedule.cursor = { row: wire, column: cursor.column, editing: null };
+    }
+  }
+
+  #fillWaitingEnd(key: string): boolean {
+    const entry = this.documents.study.index.terminalByKey.get(key);
+    if (entry === undefined) return false;
+    // The last row waits only after it was pressed: a plain pick must not make wires.
+    if (this.schedule.cursor.editing === null) return false;
+    return this.schedule.fillEnd(terminalText(this.documents.document, entry));
+  }
+}

@@ -1,0 +1,93 @@
+// What a person likes and the browser remembers: light or dark, millimetres or inches, which
+// columns the schedule shows, where the fold between the pages lies. Never part of a document.
+
+export const themes = ['system', 'light', 'dark'] as const;
+export type Theme = (typeof themes)[number];
+export const lengthUnits = ['mm', 'in'] as const;
+export type LengthUnit = (typeof lengthUnits)[number];
+export const columnSets = ['overview', 'found', 'electrical', 'all'] as const;
+export type ColumnSet = (typeof columnSets)[number];
+
+/** The part of the browser's storage that is used; absent or refusing storage is no fault. */
+export interface PreferenceStore {
+  readonly getItem: (key: string) => string | null;
+  readonly setItem: (key: string, value: string) => void;
+}
+
+const prefix = 'underchassis.';
+
+/** The key that static/theme.js reads as well, before anything is drawn. */
+export const themeKey = `${prefix}theme`;
+
+/** Where the fold may lie, as a share of the width. */
+export const foldLimits = { least: 0.26, most: 0.68, start: 0.39 } as const;
+
+export class Preferences {
+  theme = $state<Theme>('system');
+  lengthUnit = $state<LengthUnit>('mm');
+  columnSet = $state<ColumnSet>('overview');
+  fold = $state<number>(foldLimits.start);
+  cautionsRead = $state(false);
+  readonly #store: PreferenceStore | null;
+
+  constructor(store: PreferenceStore | null) {
+    this.#store = store;
+    this.theme = this.#read('theme', themes) ?? 'system';
+    this.lengthUnit = this.#read('length-unit', lengthUnits) ?? 'mm';
+    this.columnSet = this.#read('columns', columnSets) ?? 'overview';
+    this.cautionsRead = this.#text('cautions-read') === 'yes';
+    const fold = Number(this.#text('fold') ?? Number.NaN);
+    if (Number.isFinite(fold)) this.fold = limitFold(fold);
+  }
+
+  setTheme(theme: Theme): void {
+    this.theme = theme;
+    this.#write('theme', theme);
+  }
+
+  setLengthUnit(unit: LengthUnit): void {
+    this.lengthUnit = unit;
+    this.#write('length-unit', unit);
+  }
+
+  setColumnSet(set: ColumnSet): void {
+    this.columnSet = set;
+    this.#write('columns', set);
+  }
+
+  setFold(share: number): void {
+    this.fold = limitFold(share);
+    this.#write('fold', this.fold.toFixed(3));
+  }
+
+  setCautionsRead(): void {
+    this.cautionsRead = true;
+    this.#write('cautions-read', 'yes');
+  }
+
+  #text(name: string): string | null {
+    try {
+      return this.#store?.getItem(prefix + name) ?? null;
+    } catch {
+      return null;
+    }
+  }
+
+  #read<T extends string>(name: string, allowed: readonly T[]): T | null {
+    const text = this.#text(name);
+    return allowed.find((value) => value === text) ?? null;
+  }
+
+  // A browser that refuses storage still lets the choice hold until the page is closed.
+  #write(name: string, value: string): void {
+    try {
+      this.#store?.setItem(prefix + name, value);
+    } catch {
+      return;
+    }
+  }
+}
+
+/** The share kept within what leaves both pages usable. */
+export const limitFold = (share: number): number =>
+  Math.min(foldLimits.most, Math.max(foldLimits.least, share));

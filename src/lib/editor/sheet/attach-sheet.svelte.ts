@@ -1,0 +1,153 @@
+// Ties the sheet's element to its view: pointers, wheel and keys go in, the canvas follows. All that
+// decides anything is elsewhere; here is only the wiring.
+import { untrack } from 'svelte';
+import type { ThemeName } from '#drawing/inks.ts';
+import type { EditorState } from '../core/editor-state.svelte.ts';
+import {
+  restingGesture,
+  stepGesture,
+  wheelFactor,
+  type GestureAction,
+  type PointerInput
+} from './gesture.ts';
+import { createKonvaWriter } from './konva-writer.ts';
+import { sheetCommandOf } from './sheet-keys.ts';
+import type { SheetView } from './sheet-view.svelte.ts';
+import type { Place } from './viewport.ts';
+
+/** How much nearer two quick presses bring the paper. */
+const doubleZoom = 2;
+
+const faces = ['400', '600'].flatMap((weight) =>
+  ['Sans', 'Mono'].map((face) => `${weight} 12px "IBM Plex ${face}"`)
+);
+
+/** Wires up `host`, inside the effect of an attachment; returns what takes everything down again. */
+export const attachSheet = (
+  host: HTMLDivElement,
+  view: SheetView,
+  editor: EditorState
+): (() => void) => {
+  const writer = untrack(() => createKonvaWriter(host, themeOf(editor)));
+
+  $effect(() => {
+    writer.apply(view.list);
+    writer.setCulling(view.hits.within);
+    untrack(() => {
+      view.newDrawing();
+      view.isDrawn = true;
+    });
+  });
+  $effect(() => writer.setViewport(view.viewport, view.size));
+  $effect(() => {
+    void view.list;
+    writer.setLit(editor.pick === null ? null : (item) => view.lightOf(item));
+  });
+  $effect(() => writer.setTheme(themeOf(editor)));
+
+  const watch = new ResizeObserver(() => {
+    view.setSize({ width: host.clientWidth, height: host.clientHeight });
+  });
+  watch.observe(host);
+  // Text drawn before its face has come would stay in the wrong one.
+  void Promise.all(faces.map((face) => document.fonts.load(face))).then(() => {
+    writer.setTheme(themeOf(editor));
+  });
+  const stopListening = listen(host, view, editor);
+  return () => {
+    stopListening();
+    watch.disconnect();
+    writer.destroy();
+    view.isDrawn = false;
+  };
+};
+
+const themeOf = ({ isDark }: EditorState): ThemeName => (isDark ? 'dark' : 'light');
+
+const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (() => void) => {
+  const stop = new AbortController();
+  const { signal } = stop;
+  let gesture = restingGesture;
+
+  const placeOf = (event: MouseEvent): Place => {
+    const box = host.getBoundingClientRect();
+    return { x: event.clientX - box.left, y: event.clientY - box.top };
+  };
+
+  const act = (action: GestureAction): void => {
+    switch (action.kind) {
+      case 'pan':
+        view.hover = null;
+        return view.pan(action.dx, action.dy);
+      case 'zoom':
+        return view.zoomBy(action.factor, action.at);
+      case 'hover':
+        return hoverAt(view, action.at);
+      case 'tap': {
+        const item = view.itemAt(action.at, action.touch);
+        return editor.pickFromSheet(item?.subject ?? null);
+      }
+    }
+  };
+
+  const onPointer =
+    (kind: PointerInput['kind']) =>
+    (event: PointerEvent): void => {
+      if (kind === 'down') host.setPointerCapture(event.pointerId);
+      const step = stepGesture(gesture, {
+        kind,
+        pointer: event.pointerId,
+        ...placeOf(event),
+        button: event.button,
+        touch: event.pointerType === 'touch'
+      });
+      gesture = step.state;
+      for (const action of step.actions) act(action);
+    };
+
+  host.addEventListener('pointerdown', onPointer('down'), { signal });
+  host.addEventListener('pointermove', onPointer('move'), { signal });
+  host.addEventListener('pointerup', onPointer('up'), { signal });
+  host.addEventListener('pointercancel', onPointer('cancel'), { signal });
+  host.addEventListener('pointerleave', () => (view.hover = null), { signal });
+  // While a field of the schedule waits for a terminal, the press must not take its focus away.
+  host.addEventListener(
+    'mousedown',
+    (event) => {
+      if (editor.schedule.awaitedEnd !== null || event.button === 1) event.preventDefault();
+    },
+    { signal }
+  );
+  host.addEventListener('dblclick', (event) => view.zoomBy(doubleZoom, placeOf(event)), { signal });
+  host.addEventListener(
+    'wheel',
+    (event) => {
+      event.preventDefault();
+      view.zoomBy(wheelFactor(event.deltaY, event.deltaMode, event.ctrlKey), placeOf(event));
+    },
+    { signal, passive: false }
+  );
+  host.addEventListener(
+    'keydown',
+    (event) => {
+      if (event.ctrlKey || event.metaKey || event.altKey) return;
+      const command = sheetCommandOf(event.key, event.shiftKey);
+      if (command === null) return;
+      event.preventDefault();
+      if (command.kind === 'zoom') view.zoomBy(command.factor);
+      else if (command.kind === 'fit') view.fit();
+      else if (command.kind === 'closer') view.lookCloser();
+      else if (command.kind === 'pan') view.pan(command.dx, command.dy);
+      else if (command.kind === 'next-wire') editor.pickNextWire(command.by);
+      else editor.setPick(null);
+    },
+    { signal }
+  );
+  return () => stop.abort();
+};
+
+const hoverAt = (view: SheetView, at: Place): void => {
+  const item = view.itemAt(at, false);
+  const title = item?.title;
+  view.hover = title === undefined ? null : { title, ...at };
+};

@@ -1,0 +1,159 @@
+// The diagram as it stands: laid out in a worker when what is joined to what has changed, and only
+// drawn again when nothing but values did. The old drawing stays until the new one is there.
+import type { Finding } from '#checks/index.ts';
+import { metadataForSvg, saveDocument, type ChassisDocument } from '#document/index.ts';
+import {
+  buildDiagram,
+  buildDisplayList,
+  LayoutError,
+  toSvg,
+  type Diagram,
+  type DisplayList,
+  type LayoutEngine
+} from '#drawing/index.ts';
+import { redressDiagram } from '#drawing/redress-diagram.ts';
+import type { Study } from '#study/index.ts';
+import { LayoutMemory } from './layout-memory.ts';
+import { hasSameStructure } from './same-structure.ts';
+
+export type MakeEngine = () => LayoutEngine;
+
+export interface LayoutStanding {
+  readonly done: number;
+  readonly total: number;
+  readonly words: string;
+}
+
+/** What is to be seen on the sheet. */
+export interface DiagramView {
+  readonly study: Study;
+  readonly findings: readonly Finding[];
+  readonly isMarked: (finding: Finding) => boolean;
+}
+
+/** How long a layout may take before it is given up. */
+const timeLimitMs = 30_000;
+
+export class DiagramState {
+  list = $state.raw<DisplayList | null>(null);
+  progress = $state.raw<LayoutStanding | null>(null);
+  /** Why the drawing is not up to date, in words, or null. */
+  problem = $state<string | null>(null);
+  readonly #makeEngine: MakeEngine;
+  #engine: LayoutEngine | null = null;
+  readonly #memory = new LayoutMemory();
+  #laidOut: { readonly diagram: Diagram; readonly document: ChassisDocument } | null = null;
+  #view: DiagramView | null = null;
+  /** The layout that is under way, and what for. */
+  #running: { readonly document: ChassisDocument; readonly stop: AbortController } | null = null;
+  /** What was given up, so that it is not begun again by itself. */
+  #givenUp: ChassisDocument | null = null;
+
+  constructor(makeEngine: MakeEngine) {
+    this.#makeEngine = makeEngine;
+  }
+
+  /** Shows a study: at once where it has the structure that is laid out, else after a layout. */
+  show(view: DiagramView): void {
+    this.#view = view;
+    const { document } = view.study;
+    if (this.#laidOut !== null && hasSameStructure(this.#laidOut.document, document)) {
+      this.#draw();
+      if (this.#running === null) this.problem = null;
+      return;
+    }
+    if (this.#laidOut?.document.id !== document.id) this.#forget(document);
+    // A layout under way is let come to its end: its worker is warm, and the next takes up its blocks.
+    if (this.#running !== null || this.#isGivenUp(document)) return;
+    void this.#layOut(document);
+  }
+
+  /** Ends the layout under way; what is drawn stays. */
+  stop(): void {
+    this.#running?.stop.abort();
+  }
+
+  /** Lays out what is there, whether it was given up before or not. */
+  again(): void {
+    this.#givenUp = null;
+    if (this.#view !== null && this.#running === null) void this.#layOut(this.#view.study.document);
+  }
+
+  /** The drawing as a file, with legend, cautions, notes and the document inside; null before there is one.
+   *  @param date for the title block */
+  toSvg(date: string): string | null {
+    if (this.#laidOut === null || this.#view === null) return null;
+    const { study, findings } = this.#view;
+    const { document } = study;
+    if (!hasSameStructure(this.#laidOut.document, document)) return null;
+    const diagram = redressDiagram(this.#laidOut.diagram, study);
+    return toSvg(buildDisplayList(diagram, { findings, date }), {
+      theme: 'print',
+      title: document.identity.title,
+      description: `Wiring diagram: ${study.index.wires.length} wires, ${study.index.parts.length} parts.`,
+      metadata: metadataForSvg(saveDocument(document))
+    });
+  }
+
+  #isGivenUp(document: ChassisDocument): boolean {
+    return this.#givenUp !== null && hasSameStructure(this.#givenUp, document);
+  }
+
+  /** Another document: its drawing must not be mistaken for this one. */
+  #forget(document: ChassisDocument): void {
+    this.list = null;
+    this.#laidOut = null;
+    this.#memory.forget();
+    if (this.#running !== null && this.#running.document.id !== document.id) this.stop();
+  }
+
+  #draw(): void {
+    if (this.#laidOut === null || this.#view === null) return;
+    const { study, findings, isMarked } = this.#view;
+    const diagram =
+      this.#laidOut.diagram.plan.study === study
+        ? this.#laidOut.diagram
+        : redressDiagram(this.#laidOut.diagram, study);
+    this.list = buildDisplayList(diagram, { findings, isMarked, withFoot: false });
+  }
+
+  async #layOut(document: ChassisDocument): Promise<void> {
+    const study = this.#view?.study;
+    if (study === undefined) return;
+    const running = { document, stop: new AbortController() };
+    this.#running = running;
+    this.problem = null;
+    this.progress = { done: 0, total: 1, words: 'reading the chassis' };
+    try {
+      this.#engine ??= this.#makeEngine();
+      const diagram = await buildDiagram(study, this.#engine, {
+        cache: this.#memory.blocks,
+        signal: running.stop.signal,
+        timeLimitMs,
+        onProgress: ({ done, of, name }) => {
+          this.progress = { done, total: of, words: name || 'all units' };
+        }
+      });
+      this.#laidOut = { diagram, document };
+    } catch (error) {
+      this.#giveUp(document, error);
+    }
+    this.#running = null;
+    this.progress = null;
+    // Edits may have come while it was at work.
+    if (this.#view !== null) this.show(this.#view);
+  }
+
+  #giveUp(document: ChassisDocument, error: unknown): void {
+    const current = this.#view?.study.document;
+    // Stopped because another document was opened: nothing to say.
+    if (current?.id !== document.id) return;
+    this.#givenUp = document;
+    const why =
+      error instanceof LayoutError || error instanceof Error ? error.message : String(error);
+    this.problem =
+      error instanceof LayoutError && error.why === 'stopped'
+        ? 'The layout was stopped: the drawing does not show the last changes.'
+        : `The drawing could not be laid out: ${why}`;
+  }
+}

@@ -1,0 +1,245 @@
+// Writes a display list to a canvas through Konva: one node an item, reused while its item is the
+// same record. Two layers: the drawing, and above it a copy of whatever is lit, so that lighting a
+// net repaints a handful of nodes. Pointers never reach Konva; hit-test.ts answers for them.
+import Konva from 'konva/lib/Core.js';
+import type { DisplayItem, DisplayList } from '#drawing/display-list.ts';
+import type { ThemeName } from '#drawing/inks.ts';
+import { styleOf, type Style } from '#drawing/styles.ts';
+import { traceShape } from './trace-shape.ts';
+import { seenBox, type Box, type Size, type Viewport } from './viewport.ts';
+
+export interface KonvaWriter {
+  /** Shows a list; items that are the same records as before keep their nodes. */
+  readonly apply: (list: DisplayList) => void;
+  /** The colours of day or night; also paints again once the faces have come. */
+  readonly setTheme: (theme: ThemeName) => void;
+  readonly setViewport: (viewport: Viewport, view: Size) => void;
+  /** Which items stand out (and which of them have a halo); the rest steps back. Null: none is picked. */
+  readonly setLit: (lit: ((item: DisplayItem) => Light) | null) => void;
+  /** Which items can be in view at all; the rest is not drawn. */
+  readonly setCulling: (within: ((box: Box) => ReadonlySet<DisplayItem>) | null) => void;
+  readonly destroy: () => void;
+}
+
+export type Light = 'no' | 'lit' | 'halo';
+
+interface Drawn {
+  item: DisplayItem;
+  readonly node: Konva.Shape;
+}
+
+/** Text smaller than this many pixels is left out: it could not be read and costs the most. */
+const leastTextPx = 3;
+/** A line is never thinner on screen than this many pixels. */
+const leastLinePx = 0.6;
+/** More pixels than this per CSS pixel are not seen but must be painted. */
+const mostPixelRatio = 2;
+
+/** How far the halo of a picked thing reaches on screen, both sides together. */
+const haloPx = 7;
+
+const faces = {
+  sans: '"IBM Plex Sans", system-ui, sans-serif',
+  mono: '"IBM Plex Mono", ui-monospace, monospace'
+} as const;
+
+/** What is picked has this halo; the rest steps back to that strength. */
+const pickedLook: Readonly<Record<ThemeName, { readonly halo: string; readonly rest: number }>> = {
+  light: { halo: '#bcd8d9', rest: 0.32 },
+  dark: { halo: '#315c5f', rest: 0.36 },
+  print: { halo: '#d0d0d0', rest: 0.4 }
+};
+
+const colourOf = (colour: string | undefined): string | undefined =>
+  colour === 'none' ? undefined : colour;
+
+const paint = (
+  raw: CanvasRenderingContext2D,
+  item: DisplayItem,
+  style: Style,
+  scale: number
+): void => {
+  const { shape } = item;
+  if (shape.kind === 'text') {
+    if (shape.size * scale < leastTextPx) return;
+    raw.font = `${shape.bold === true ? 600 : 400} ${shape.size}px ${faces[shape.face]}`;
+    raw.textAlign = shape.anchor === 'start' ? 'left' : shape.anchor === 'end' ? 'right' : 'center';
+    raw.textBaseline = 'alphabetic';
+    raw.fillStyle = colourOf(style.fill) ?? style.stroke ?? '#000';
+    if (shape.turn === undefined) {
+      raw.fillText(shape.text, shape.x, shape.y);
+      return;
+    }
+    raw.save();
+    raw.translate(shape.x, shape.y);
+    raw.rotate((shape.turn * Math.PI) / 180);
+    raw.fillText(shape.text, 0, 0);
+    raw.restore();
+    return;
+  }
+  traceShape(raw, shape);
+  const isOpen = shape.kind === 'line' && shape.closed !== true;
+  const fill = isOpen ? undefined : colourOf(style.fill);
+  if (fill !== undefined) {
+    raw.fillStyle = fill;
+    raw.fill();
+  }
+  const stroke = colourOf(style.stroke);
+  if (stroke === undefined) return;
+  raw.lineJoin = 'round';
+  raw.lineCap = style.cap ?? 'butt';
+  raw.setLineDash(style.dash === undefined ? [] : [...style.dash]);
+  raw.strokeStyle = stroke;
+  raw.lineWidth = Math.max(style.width ?? 0.25, leastLinePx / scale);
+  raw.stroke();
+};
+
+const paintHalo = (
+  raw: CanvasRenderingContext2D,
+  item: DisplayItem,
+  theme: ThemeName,
+  scale: number
+): void => {
+  if (item.shape.kind === 'text') return;
+  const { width = 0.25 } = styleOf(item.style, theme);
+  traceShape(raw, item.shape);
+  raw.setLineDash([]);
+  raw.lineJoin = 'round';
+  raw.lineCap = 'round';
+  raw.strokeStyle = pickedLook[theme].halo;
+  raw.lineWidth = width + Math.max(1.6, haloPx / scale);
+  raw.stroke();
+};
+
+/** A writer into `host`, which must be in the page. The caller destroys it. */
+export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): KonvaWriter => {
+  let theme = firstTheme;
+  let scale = 1;
+  let lit: ((item: DisplayItem) => Light) | null = null;
+  let within: ((box: Box) => ReadonlySet<DisplayItem>) | null = null;
+  let drawn = new Map<string, Drawn>();
+  let view: Size = { width: 1, height: 1 };
+  let viewport: Viewport = { x: 0, y: 0, scale: 1 };
+
+  const stage = new Konva.Stage({ container: host, width: 1, height: 1, listening: false });
+  const drawing = new Konva.Layer({ listening: false });
+  const overlay = new Konva.Layer({ listening: false });
+  stage.add(drawing, overlay);
+
+  const nodeFor = (record: { item: DisplayItem }): Konva.Shape =>
+    new Konva.Shape({
+      id: record.item.id,
+      name: record.item.style,
+      listening: false,
+      perfectDrawEnabled: false,
+      shadowForStrokeEnabled: false,
+      sceneFunc: (context) => {
+        paint(context._context, record.item, styleOf(record.item.style, theme), scale);
+      }
+    });
+
+  const haloFor = (item: DisplayItem): Konva.Shape =>
+    new Konva.Shape({
+      listening: false,
+      perfectDrawEnabled: false,
+      sceneFunc: (context) => paintHalo(context._context, item, theme, scale)
+    });
+
+  const relight = (): void => {
+    overlay.removeChildren();
+    const test = lit;
+    if (test !== null) {
+      const items = [...drawn.values()].map(({ item }) => item);
+      for (const item of items) if (test(item) === 'halo') overlay.add(haloFor(item));
+      for (const item of items) if (test(item) !== 'no') overlay.add(nodeFor({ item }));
+    }
+    // The canvas itself steps back: no node has to be repainted to dim it.
+    drawing.getNativeCanvasElement().style.opacity = String(
+      test === null ? 1 : pickedLook[theme].rest
+    );
+    overlay.batchDraw();
+  };
+
+  const cull = (): void => {
+    if (within === null) return;
+    const seen = within(seenBox(viewport, view));
+    for (const { item, node } of drawn.values()) node.visible(seen.has(item));
+  };
+
+  const watchPixelRatio = followPixelRatio((ratio) => {
+    for (const layer of [drawing, overlay]) layer.getCanvas().setPixelRatio(ratio);
+    stage.batchDraw();
+  });
+
+  return {
+    apply: (list) => {
+      const next = new Map<string, Drawn>();
+      let sameOrder = list.items.length === drawn.size;
+      const before = drawn.keys();
+      for (const item of list.items) {
+        if (sameOrder && before.next().value !== item.id) sameOrder = false;
+        const known = drawn.get(item.id);
+        if (known === undefined) {
+          const record = { item };
+          next.set(item.id, Object.assign(record, { node: nodeFor(record) }));
+          continue;
+        }
+        known.item = item;
+        known.node.name(item.style);
+        next.set(item.id, known);
+      }
+      for (const [id, { node }] of drawn) if (!next.has(id)) node.destroy();
+      drawn = next;
+      if (!sameOrder) {
+        drawing.removeChildren();
+        drawing.add(...[...next.values()].map(({ node }) => node));
+      }
+      relight();
+      drawing.batchDraw();
+    },
+    setTheme: (next) => {
+      theme = next;
+      relight();
+      drawing.batchDraw();
+    },
+    setViewport: (next, nextView) => {
+      if (nextView.width !== view.width || nextView.height !== view.height) {
+        stage.size({ width: Math.max(1, nextView.width), height: Math.max(1, nextView.height) });
+      }
+      view = nextView;
+      viewport = next;
+      scale = next.scale;
+      for (const layer of [drawing, overlay]) {
+        layer.position({ x: next.x, y: next.y });
+        layer.scale({ x: scale, y: scale });
+      }
+      cull();
+      stage.batchDraw();
+    },
+    setLit: (next) => {
+      lit = next;
+      relight();
+    },
+    setCulling: (next) => {
+      within = next;
+      cull();
+    },
+    destroy: () => {
+      watchPixelRatio();
+      stage.destroy();
+    }
+  };
+};
+
+/** Calls back with the pixel ratio now and whenever it changes; returns what stops it. */
+const followPixelRatio = (changed: (ratio: number) => void): (() => void) => {
+  let query: MediaQueryList | null = null;
+  const update = (): void => {
+    query?.removeEventListener('change', update);
+    changed(Math.min(mostPixelRatio, window.devicePixelRatio));
+    query = window.matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`);
+    query.addEventListener('change', update);
+  };
+  update();
+  return () => query?.removeEventListener('change', update);
+};

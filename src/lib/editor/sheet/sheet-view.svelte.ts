@@ -1,0 +1,175 @@
+// How the sheet stands: its viewport, its size, what the pointer rests on. Moves that the person
+// did not make (to show a pick) never change the zoom unless they must.
+import type { DisplayItem, DisplayList } from '#drawing/display-list.ts';
+import type { Lit, Pick } from '../core/pick.ts';
+import { buildHitIndex, type HitIndex } from './hit-test.ts';
+import type { Light } from './konva-writer.ts';
+import {
+  bringIntoView,
+  fitBox,
+  keepInSight,
+  panBy,
+  toDrawing,
+  toScreen,
+  zoomAt,
+  type Box,
+  type Place,
+  type Size,
+  type Viewport
+} from './viewport.ts';
+
+interface Host {
+  readonly pick: Pick | null;
+  readonly lit: Lit | null;
+  readonly diagram: { readonly list: DisplayList | null };
+}
+
+export interface Hover {
+  readonly title: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+/** How far from a thing a pointer still picks it, in pixels. */
+export const reachPx = { mouse: 6, touch: 16 } as const;
+
+/** Pixels per millimetre at 100 %: CSS counts 96 to the inch. */
+const lifeSize = 96 / 25.4;
+/** What is looked at closely is shown at no more than this, pixels per millimetre. */
+const closeScale = 6;
+
+const nothing: DisplayList = { items: [], bounds: { x: 0, y: 0, width: 100, height: 100 } };
+
+export class SheetView {
+  viewport = $state.raw<Viewport>({ x: 0, y: 0, scale: 1 });
+  size = $state.raw<Size>({ width: 0, height: 0 });
+  hover = $state.raw<Hover | null>(null);
+  /** The canvas shows the list that is there. */
+  isDrawn = $state(false);
+  /** Until a person moves the paper, the whole drawing is kept in view. */
+  #isFitted = true;
+  readonly #host: Host;
+
+  readonly list = $derived.by(() => this.#host.diagram.list ?? nothing);
+  readonly hits = $derived.by((): HitIndex => buildHitIndex(this.list.items));
+  readonly caption = $derived.by(
+    () => `diagram, zoom ${Math.round((this.viewport.scale / lifeSize) * 100)} %`
+  );
+
+  constructor(host: Host) {
+    this.#host = host;
+  }
+
+  setSize(size: Size): void {
+    if (size.width === this.size.width && size.height === this.size.height) return;
+    this.size = size;
+    if (this.#isFitted) this.fit();
+  }
+
+  /** Shows the whole drawing, and keeps showing it whole until the paper is moved. */
+  fit(): void {
+    this.#isFitted = true;
+    if (this.size.width === 0) return;
+    this.viewport = fitBox(this.list.bounds, this.size, Math.min(20, this.size.width / 30));
+  }
+
+  /** A new drawing: shown whole, or where the paper lay. */
+  newDrawing(): void {
+    if (this.#isFitted) this.fit();
+    else this.#set(this.viewport);
+  }
+
+  pan(dx: number, dy: number): void {
+    this.#isFitted = false;
+    this.#set(panBy(this.viewport, dx, dy));
+  }
+
+  zoomBy(factor: number, at: Place = { x: this.size.width / 2, y: this.size.height / 2 }): void {
+    this.#isFitted = false;
+    this.#set(zoomAt(this.viewport, factor, at));
+  }
+
+  /** The drawn thing under a place on screen, or null. */
+  itemAt(at: Place, touch: boolean): DisplayItem | null {
+    const reach = (touch ? reachPx.touch : reachPx.mouse) / this.viewport.scale;
+    return this.hits.find(toDrawing(this.viewport, at), reach);
+  }
+
+  /** Brings the picked thing into view if it is not; `covered` is what the tag hides, screen px. */
+  show(pick: Pick, covered: Box | null = null): void {
+    const box = this.hits.boxOf(pick);
+    if (box === null || this.size.width === 0) return;
+    const isHidden = covered !== null && overlaps(boxOnScreen(this.viewport, box), covered);
+    const height = isHidden
+      ? Math.max(120, Math.min(this.size.height, covered.y))
+      : this.size.height;
+    const next = bringIntoView(this.viewport, box, { ...this.size, height });
+    if (next !== this.viewport && !isSame(next, this.viewport)) this.#isFitted = false;
+    this.viewport = next;
+  }
+
+  /** Goes close to what is picked and all that lights up with it. */
+  lookCloser(keptFreeBelow = 0): void {
+    const { pick } = this.#host;
+    const box = pick === null ? null : this.hits.boxOf(pick);
+    if (box === null) return;
+    this.#isFitted = false;
+    const room = { ...this.size, height: Math.max(120, this.size.height - keptFreeBelow) };
+    const fitted = fitBox(box, room, 48);
+    const factor = Math.min(1, closeScale / fitted.scale);
+    this.viewport = zoomAt(fitted, factor, { x: room.width / 2, y: room.height / 2 });
+  }
+
+  /** Where on screen the tag's string is tied to a pick, or null where nothing is drawn of it. */
+  anchorOf(pick: Pick): Place | null {
+    const item = this.list.items.find(
+      ({ subject, layer }) =>
+        subject?.kind === pick.kind && subject.id === pick.id && layer === 'numbers'
+    );
+    const box = item === undefined ? this.hits.boxOf(pick) : boxOfItem(item);
+    if (box === null) return null;
+    return toScreen(this.viewport, { x: box.x + box.width / 2, y: box.y + box.height });
+  }
+
+  /** Whether an item stands out while something is picked. */
+  lightOf(item: DisplayItem): Light {
+    const { pick, lit } = this.#host;
+    const { subject } = item;
+    if (pick === null || lit === null || subject === undefined) return 'no';
+    if (subject.kind === pick.kind && subject.id === pick.id) {
+      return item.layer === 'numbers' ? 'lit' : 'halo';
+    }
+    const set =
+      subject.kind === 'wire'
+        ? lit.wires
+        : subject.kind === 'part'
+          ? lit.parts
+          : subject.kind === 'terminal'
+            ? lit.terminals
+            : null;
+    return set?.has(subject.id) === true ? 'lit' : 'no';
+  }
+
+  #set(viewport: Viewport): void {
+    this.viewport = keepInSight(viewport, this.list.bounds, this.size);
+  }
+}
+
+const boxOnScreen = (viewport: Viewport, box: Box): Box => ({
+  ...toScreen(viewport, box),
+  width: box.width * viewport.scale,
+  height: box.height * viewport.scale
+});
+
+const overlaps = (a: Box, b: Box): boolean =>
+  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+
+const isSame = (a: Viewport, b: Viewport): boolean =>
+  a.x === b.x && a.y === b.y && a.scale === b.scale;
+
+const boxOfItem = (item: DisplayItem): Box | null =>
+  item.shape.kind === 'box'
+    ? item.shape
+    : item.shape.kind === 'text'
+      ? { x: item.shape.x, y: item.shape.y, width: 0, height: 0 }
+      : null;
