@@ -32,6 +32,14 @@ export const groupWindings = (part: Part, terminals: readonly Terminal[]): Termi
   }
   // Nothing is said of the windings: neighbours two by two.
   if (!joined) terminals.forEach(({ id }, index) => group.set(id, Math.floor(index / 2)));
+  // Leads of which nothing is said pair up with a neighbour of the same kind.
+  const alone = terminals.filter(
+    ({ id }) => [...group.values()].filter((own) => own === group.get(id)).length === 1
+  );
+  for (let index = 0; joined && index + 1 < alone.length; index += 2) {
+    const [one, two] = [alone[index], alone[index + 1]];
+    if (one && two) group.set(two.id, group.get(one.id) ?? 0);
+  }
   const byGroup = new Map<number, Terminal[]>();
   for (const terminal of terminals) {
     const own = group.get(terminal.id) ?? 0;

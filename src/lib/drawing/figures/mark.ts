@@ -29,19 +29,26 @@ interface MarkRoom {
 const wordsOf = (face: MarkFace): string => fitText(face.words, mostWords, wordsLook);
 
 /** What the lines of the mark itself take, before tags and words. */
-const stemOf = ({ kind, component }: MarkFace): number => {
+const stemOf = (face: MarkFace): number => {
+  const { kind, component } = face;
   if (kind === 'metal') return lead * 0.6 + barsDeep;
   if (kind === 'ground') return lead + barsDeep;
   if (kind === 'free') return lead * 1.5 + 2 * queryRadius;
   if (kind === 'component' && component) {
-    const end = component.toMetal ? barsDeep : arrow;
-    return 2 * componentLead + 2 * halfLength(component.kind, smallBody) + end;
+    return componentReach(face) + (component.toMetal ? barsDeep : arrow);
   }
   return lead;
 };
 
 const componentWords = (face: MarkFace): string =>
   face.component ? `${face.component.reference} ${face.component.value}`.trim() : '';
+
+/** From the terminal to the far lead's mark: past the body, and past the words above it. */
+const componentReach = (face: MarkFace): number => {
+  const half = halfLength(face.component?.kind ?? '', smallBody);
+  const words = textWidthMm(componentWords(face), wordsLook);
+  return Math.max(2 * (componentLead + half), words + 0.9);
+};
 
 /** The room that a mark needs on a side, mm. */
 export const measureMark = (face: MarkFace, side: Side): MarkRoom => {
@@ -151,10 +158,11 @@ const drawComponent = (sketch: Sketch, pen: MarkPen, face: MarkFace, side: Side)
   const upright = isUpright(side);
   const half = halfLength(component.kind, smallBody);
   const marks = { layer: 'grounds', component: component.id } as const;
-  const middle = pen.at(componentLead + half);
-  const end = 2 * (componentLead + half);
-  pen.line('lead', [0, 0], [componentLead, 0], marks);
-  pen.line('lead', [end - componentLead, 0], [end, 0], marks);
+  const end = componentReach(face);
+  const near = end / 2 - half;
+  const middle = pen.at(end / 2);
+  pen.line('lead', [0, 0], [near, 0], marks);
+  pen.line('lead', [near + 2 * half, 0], [end, 0], marks);
   const reversed = side === 'west' || side === 'north';
   drawTwoLeadBody(sketch, component.kind, { ...middle, upright, reversed, body: smallBody }, marks);
   if (component.toMetal) pen.bars(end);
@@ -165,14 +173,14 @@ const drawComponent = (sketch: Sketch, pen: MarkPen, face: MarkFace, side: Side)
   const text = componentWords(face);
   const look = { ...wordsLook, ...marks };
   if (upright) {
-    const spot = pen.at(0.5, side === 'south' ? -2 : 2);
+    const spot = pen.at(0.5, side === 'south' ? -2.15 : 2.15);
     const turn = side === 'south' ? 90 : -90;
     sketch.text('component', text, spot.x, spot.y, { ...look, anchor: 'start', turn });
     return;
   }
   const spot = pen.at(0.5);
   const anchor = side === 'east' ? 'start' : 'end';
-  sketch.text('component', text, spot.x, spot.y - 2, { ...look, anchor });
+  sketch.text('component', text, spot.x, spot.y - 2.15, { ...look, anchor });
 };
 
 /** Draws a mark outwards from `start`, a spot on the border of the part's own shape. */

@@ -27,23 +27,36 @@ export const tagWidth = ({ number, step }: Pick<NumberTag, 'number' | 'step'>): 
   textWidthMm(number, numberLook) +
   (step === '' ? 0 : numberBox.gap + textWidthMm(step, stepLook));
 
-/** Draws the box with its middle at (x, y). */
-export const drawTag = (sketch: Sketch, tag: NumberTag, x: number, y: number): void => {
+/** Draws the box with its middle at (x, y); upright it reads from below. */
+export const drawTag = (
+  sketch: Sketch,
+  tag: NumberTag,
+  x: number,
+  y: number,
+  upright = false
+): void => {
   const width = tagWidth(tag);
   const { height, pad, gap, round } = numberBox;
   const marks = { layer: 'numbers', wire: tag.wire } as const;
-  const left = x - width / 2;
-  sketch.box(`number.${tag.band}.box`, { x: left, y: y - height / 2, width, height }, round, marks);
-  sketch.text(`number.${tag.band}.text`, tag.number, left + pad, y, {
-    ...numberLook,
-    anchor: 'start',
-    ...marks
-  });
+  const [wide, high] = upright ? [height, width] : [width, height];
+  const box = { x: x - wide / 2, y: y - high / 2, width: wide, height: high };
+  sketch.box(`number.${tag.band}.box`, box, round, marks);
+  const put = (
+    style: string,
+    text: string,
+    along: number,
+    look: typeof numberLook | typeof stepLook
+  ) => {
+    const spot = upright ? { x, y: y + width / 2 - along } : { x: x - width / 2 + along, y };
+    const turn = upright ? { turn: -90 } : {};
+    sketch.text(style, text, spot.x, spot.y, { ...look, anchor: 'start', ...marks, ...turn });
+  };
+  put(`number.${tag.band}.text`, tag.number, pad, numberLook);
   if (tag.step === '') return;
-  const after = left + pad + textWidthMm(tag.number, numberLook) + gap;
-  sketch.text(`number.${tag.band}.step`, tag.step, after, y, {
-    ...stepLook,
-    anchor: 'start',
-    ...marks
-  });
+  put(
+    `number.${tag.band}.step`,
+    tag.step,
+    pad + textWidthMm(tag.number, numberLook) + gap,
+    stepLook
+  );
 };

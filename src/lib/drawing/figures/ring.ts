@@ -55,6 +55,9 @@ const polar = (deg: number, r: number): Spot => ({
 /** An angle as a turn of at most half a circle either way. */
 const signedDeg = (deg: number): number => ((((deg + 180) % 360) + 360) % 360) - 180;
 
+/** A leader leaves the circle straight, then bends. */
+const kneeOut = 0.6;
+
 interface Seat {
   readonly end: PartEnd;
   readonly side: Side;
@@ -129,6 +132,15 @@ const drawSocket = (
   }
 };
 
+const functionLook = { size: type.small * 0.92, face: 'sans' } as const;
+
+/** At most two lines; what does not fit is left out with an ellipsis. */
+const twoLines = (text: string, width: number): string[] => {
+  const lines = wrapText(text, width, functionLook);
+  if (lines.length <= 2) return lines;
+  return [lines[0] ?? '', `${(lines[1] ?? '').replace(/[,;.]$/, '')} …`];
+};
+
 const drawNames = (sketch: Sketch, { part }: FigureRequest, middle: Spot): void => {
   const inner = 2 * (ring.pinCircle - ring.pin) - 1.4;
   const lines = [
@@ -145,9 +157,12 @@ const drawNames = (sketch: Sketch, { part }: FigureRequest, middle: Spot): void 
       text: part.type ?? part.value ?? '',
       width: inner - 0.6
     },
-    ...wrapText(part.function ?? '', inner - 2, { size: type.small * 0.92, face: 'sans' })
-      .slice(0, 2)
-      .map((text) => ({ style: 'part.function', size: type.small * 0.92, text, width: inner - 2 }))
+    ...twoLines(part.function ?? '', inner - 1.4).map((text) => ({
+      style: 'part.function',
+      size: functionLook.size,
+      text,
+      width: inner
+    }))
   ].filter(({ text }) => text !== '');
   const height = lines.reduce((sum, { size }) => sum + size * 1.2, 0);
   let y = middle.y - height / 2;
@@ -187,7 +202,7 @@ export const buildRing = (request: FigureRequest): Figure => {
     const side = plan.sides[index];
     if (!own || !side) continue;
     const deg = own.pinDeg + plan.turnDeg;
-    const spot = polar(deg, ring.body);
+    const spot = polar(deg, ring.body + kneeOut);
     const along = isUpright(side) ? spot.x : spot.y;
     bySide[side].push({
       end: own.end,
@@ -222,7 +237,7 @@ export const buildRing = (request: FigureRequest): Figure => {
   const height = depth.north + 2 * halfHeight + depth.south;
   const sketch = new Sketch();
   const ports: Port[] = [];
-  sketch.circle('part.socket', middle.x, middle.y, ring.body);
+  sketch.circle('part.socket', middle.x, middle.y, ring.body, { layer: 'bodies' });
   drawSocket(
     sketch,
     middle,
@@ -259,7 +274,7 @@ const addSeat = (
     ? { x: middle.x + along, y: middle.y + way.y * half.halfHeight }
     : { x: middle.x + way.x * half.halfWidth, y: middle.y + along };
   const pin = at(ring.pinCircle + ring.pin);
-  const knee = at(ring.body + 0.5);
+  const knee = at(ring.body + kneeOut);
   if (end.mark) {
     const band = end.mark.tags[0]?.band;
     const wire = end.mark.tags[0] ? { wire: end.mark.tags[0].wire } : {};

@@ -22,7 +22,7 @@ const drawWords = (sketch: Sketch, request: FigureRequest, x: number, y: number)
 
 const wordsOf = ({ part }: FigureRequest): { reference: string; second: string; width: number } => {
   const { reference } = part;
-  const second = [part.type, part.value].filter(Boolean).join(' ');
+  const second = [part.type, part.value].filter(Boolean).join(' ') || (part.function ?? '');
   const tail = second === '' ? 0 : gap + textWidthMm(second, plainLook);
   return { reference, second, width: textWidthMm(reference, boldLook) + tail };
 };

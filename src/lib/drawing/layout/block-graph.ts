@@ -39,21 +39,21 @@ const sideName: Readonly<Record<Side, string>> = {
 
 /** What a block's layout is asked to do; different answers are tried and measured. */
 export interface Tuning {
-  readonly seed?: number;
-  readonly thoroughness?: number;
+  readonly seed: number;
+  /** Whether parts of one layer keep the order of their ranks. */
+  readonly keepsOrder: boolean;
 }
 
 const options = (block: Block, tuning: Tuning): Record<string, string> => {
   const { top, side, bottom } = padding[block.kind];
   return {
     'elk.algorithm': 'layered',
-    'elk.direction': block.kind === 'unit' && block.blocks.length > 0 ? 'DOWN' : 'RIGHT',
+    'elk.direction': block.flow === 'down' ? 'DOWN' : 'RIGHT',
     'elk.edgeRouting': 'ORTHOGONAL',
     'elk.layered.nodePlacement.strategy': 'BRANDES_KOEPF',
-    'elk.layered.considerModelOrder.strategy': 'PREFER_NODES',
+    'elk.layered.considerModelOrder.strategy': tuning.keepsOrder ? 'PREFER_NODES' : 'NONE',
     'elk.padding': `[top=${top},left=${side},bottom=${bottom},right=${side}]`,
-    'elk.randomSeed': String(tuning.seed ?? 1),
-    'elk.layered.thoroughness': String(tuning.thoroughness ?? 10),
+    'elk.randomSeed': String(tuning.seed),
     'elk.portConstraints': 'FIXED_SIDE',
     ...Object.fromEntries(Object.entries(spacing).map(([key, mm]) => [key, String(mm)]))
   };

@@ -5,6 +5,7 @@ import type { Spot } from '../presentation/sides.ts';
 import type { PlacedBlock } from './placed.ts';
 import { cleanRoute } from './read-graph.ts';
 import { findAbove, type Band } from './skyline.ts';
+import { Settling, type Pull, type Rule, type System } from './settling.ts';
 import { transposeBlock } from './transpose.ts';
 
 /** Least room between two things, mm: as much as elk was asked for. */
@@ -32,13 +33,6 @@ interface Tie {
   readonly b: number | null;
   readonly bOffset: number;
   readonly border?: 'top' | 'bottom';
-}
-
-interface Rule {
-  readonly upper: number;
-  readonly lower: number;
-  /** The lower group's place is at least the upper's plus this. */
-  readonly apart: number;
 }
 
 const near = 1e-3;
@@ -129,110 +123,37 @@ class Model {
   }
 }
 
-const sweeps = 30;
+/** The model as numbers: what may move, what must stay below what, what pulls at what. */
+const toSystem = (model: Model): System => {
+  const { items, ties } = model;
+  const extents = new Map<number, { y1: number; y2: number }>();
+  for (const { group, y1, y2 } of items) {
+    const known = extents.get(group) ?? { y1: Infinity, y2: -Infinity };
+    extents.set(group, { y1: Math.min(known.y1, y1), y2: Math.max(known.y2, y2) });
+  }
+  const groupOf = (item: number | null): number | null =>
+    item === null ? null : (items[item]?.group ?? null);
+  const pulls: Pull[] = [];
+  for (const { a, aOffset, b, bOffset, border } of ties) {
+    const [from, to] = [groupOf(a), groupOf(b)];
+    if (from === to) continue;
+    // A tie to the border has one group only; the other end stands still at the border.
+    if (from !== null) pulls.push({ group: from, other: to, apart: bOffset - aOffset, border });
+    if (to !== null) pulls.push({ group: to, other: from, apart: aOffset - bOffset, border });
+  }
+  return { extents, rules: model.rules(), pulls };
+};
 
 /** How far each group moves down (up: negative). */
 const solve = (
   model: Model,
-  { top, bottom }: CompactOptions,
+  options: CompactOptions,
   height: number
-): Map<number, number> => {
-  const { items, ties } = model;
-  const groups = [...new Set(items.map(({ group }) => group))];
-  const extent = new Map<number, { y1: number; y2: number }>();
-  for (const { group, y1, y2 } of items) {
-    const known = extent.get(group) ?? { y1: Infinity, y2: -Infinity };
-    extent.set(group, { y1: Math.min(known.y1, y1), y2: Math.max(known.y2, y2) });
-  }
-  const move = new Map<number, number>(groups.map((group) => [group, 0]));
-  const moveOf = (group: number): number => move.get(group) ?? 0;
-  const above = new Map<number, Rule[]>();
-  const below = new Map<number, Rule[]>();
-  const push = <T>(map: Map<number, T[]>, key: number, value: T) => {
-    const known = map.get(key);
-    if (known) known.push(value);
-    else map.set(key, [value]);
-  };
-  for (const rule of model.rules()) {
-    push(above, rule.lower, rule);
-    push(below, rule.upper, rule);
-  }
-  const groupOf = (item: number | null): number | null =>
-    item === null ? null : (items[item]?.group ?? null);
-  const pulls = new Map<
-    number,
-    { own: number; other: number | null; at: number; border?: Tie['border'] }[]
-  >();
-  for (const { a, aOffset, b, bOffset, border } of ties) {
-    const [ga, gb] = [groupOf(a), groupOf(b)];
-    if (ga === gb) continue;
-    const edge = border === undefined ? {} : { border };
-    if (ga !== null) push(pulls, ga, { own: aOffset, other: gb, at: bOffset, ...edge });
-    if (gb !== null) push(pulls, gb, { own: bOffset, other: ga, at: aOffset, ...edge });
-  }
-  const least = (group: number): number => {
-    const own = extent.get(group) as { y1: number };
-    let bound = Math.min(top, own.y1) - own.y1;
-    for (const { upper, apart } of above.get(group) ?? [])
-      bound = Math.max(bound, moveOf(upper) + apart);
-    return bound;
-  };
-  const most = (group: number, floor: number): number => {
-    let bound = floor - (extent.get(group) as { y2: number }).y2;
-    for (const { lower, apart } of below.get(group) ?? [])
-      bound = Math.min(bound, moveOf(lower) - apart);
-    return bound;
-  };
-  const byHeight = (direction: 1 | -1) =>
-    [...groups].sort(
-      (a, b) =>
-        direction *
-        ((extent.get(a) as { y1: number }).y1 +
-          moveOf(a) -
-          (extent.get(b) as { y1: number }).y1 -
-          moveOf(b))
-    );
-  // First everything up as far as it goes: that gives the least height.
-  for (let round = 0; round < 6; round++) {
-    let moved = 0;
-    for (const group of byHeight(1)) {
-      const bound = least(group);
-      moved += Math.abs(moveOf(group) - bound);
-      move.set(group, Math.min(moveOf(group), bound));
-    }
-    if (moved < 0.01) break;
-  }
-  const deepest = Math.max(
-    top,
-    ...groups.map((group) => (extent.get(group) as { y2: number }).y2 + moveOf(group))
-  );
-  const floor = Math.min(deepest, height - bottom);
-  // Then each to where its lines are shortest, as far as its neighbours let it.
-  for (let sweep = 0; sweep < sweeps; sweep++) {
-    let moved = 0;
-    for (const group of byHeight(sweep % 2 === 0 ? -1 : 1)) {
-      const own = pulls.get(group);
-      if (!own || own.length === 0) continue;
-      const wishes = own
-        .map(({ own: at, other, at: far, border }) => {
-          if (other === null) return border === 'top' ? -at : floor + bottom - at;
-          return far + moveOf(other) - at;
-        })
-        .sort((a, b) => a - b);
-      const [low, high] = [
-        wishes[Math.floor((wishes.length - 1) / 2)] as number,
-        wishes[Math.ceil((wishes.length - 1) / 2)] as number
-      ];
-      const now = moveOf(group);
-      const wish = now < low ? low : now > high ? high : now;
-      const next = Math.max(least(group), Math.min(most(group, floor), wish));
-      if (next < least(group) - near) continue;
-      moved += Math.abs(next - now);
-      move.set(group, next);
-    }
-    if (moved < 0.05) break;
-  }
-  return move;
+): ReadonlyMap<number, number> => {
+  const settling = new Settling(toSystem(model), options, height);
+  settling.pushUp();
+  settling.shorten();
+  return settling.moves;
 };
 
 const compactUpright = (block: PlacedBlock, options: CompactOptions): PlacedBlock => {
@@ -294,6 +215,8 @@ const endShifts = (
   return { first: at(route[0]), last: at(route.at(-1)) };
 };
 
+const rounds = 2;
+
 /** The block pulled together, up and down, then left and right, then up and down once more. */
 export const compactBlock = (
   block: PlacedBlock,
@@ -301,7 +224,10 @@ export const compactBlock = (
 ): PlacedBlock => {
   const upright = { top: padding.top, bottom: padding.bottom };
   const level = { top: padding.side, bottom: padding.side };
-  const once = compactUpright(block, upright);
-  const sideways = transposeBlock(compactUpright(transposeBlock(once), level));
-  return compactUpright(sideways, upright);
+  let packed = block;
+  for (let round = 0; round < rounds; round++) {
+    packed = compactUpright(packed, upright);
+    packed = transposeBlock(compactUpright(transposeBlock(packed), level));
+  }
+  return compactUpright(packed, upright);
 };

@@ -5,7 +5,7 @@ import type { Block } from '../presentation/blocks.ts';
 import type { Link } from '../presentation/links.ts';
 import { endId } from '../presentation/part-ends.ts';
 import type { Spot } from '../presentation/sides.ts';
-import type { Arrangement } from './layout-diagram.ts';
+import type { Arrangement } from './arrange.ts';
 import { cleanRoute } from './read-graph.ts';
 
 export interface DiagramPart {

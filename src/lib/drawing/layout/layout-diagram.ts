@@ -1,197 +1,117 @@
-// From a plan to places: each unit by itself, the biggest first, so that its neighbours can take up
-// the order in which its lines leave; then the units among themselves; then all joined at the borders.
-import type { Id } from '#document/index.ts';
-import { buildFigure } from '../figures/build-figure.ts';
-import type { Figure } from '../figures/figure.ts';
-import type { Block } from '../presentation/blocks.ts';
-import { passageOf, type Passage } from '../presentation/exits.ts';
-import { buildPartEnds, type Courses } from '../presentation/part-ends.ts';
-import type { Plan } from '../presentation/plan.ts';
-import type { Side } from '../presentation/sides.ts';
-import {
-  buildBlockGraph,
-  figureNode,
-  linesOfBlock,
-  padding,
-  partPort,
-  partsInOrder,
-  type Node,
-  type Tuning
-} from './block-graph.ts';
-import { compactBlock } from './compact.ts';
-import type { ElkGraph } from './engine.ts';
-import { addLooseParts } from './loose-parts.ts';
-import type { PlacedBlock } from './placed.ts';
-import { readBlock } from './read-graph.ts';
+// Lays a chassis out several times: each layout teaches the next one where its lines really go, units
+// that come out too wide are cut into sections, and the best of all is kept.
+import type { Study } from '#study/index.ts';
+import type { Courses } from '../presentation/part-ends.ts';
+import { buildPlan, type Plan } from '../presentation/plan.ts';
+import { proveGeometry, type Proofs } from '../proofs.ts';
+import { arrange, type BlockCache } from './arrange.ts';
+import { learnCourses } from './courses.ts';
+import { LayoutError, type LayoutEngine, type LayoutOptions } from './engine.ts';
+import { joinBlocks, type Geometry } from './join.ts';
+import { startLimits } from './run-limits.ts';
 
-/** Lays one graph out; the caller sees to time and stop. */
-export type Lay = (graph: ElkGraph, name: string) => Promise<ElkGraph>;
-
-export interface Arrangement {
+export interface DiagramLayout {
   readonly plan: Plan;
-  readonly figures: ReadonlyMap<Id, Figure>;
-  readonly passages: ReadonlyMap<string, Passage>;
-  readonly placed: ReadonlyMap<string, PlacedBlock>;
+  readonly geometry: Geometry;
+  readonly proofs: Proofs;
 }
 
-const buildFigures = (plan: Plan, courses: Courses): Map<Id, Figure> => {
-  const ends = buildPartEnds(plan, courses);
-  const figures = new Map<Id, Figure>();
-  for (const id of plan.homes.keys()) {
-    const request = {
-      part: plan.partOf(id),
-      terminals: plan.terminalsOf(id),
-      ends: ends.get(id) ?? []
-    };
-    figures.set(id, buildFigure(request));
-  }
-  return figures;
+export interface DiagramLayoutOptions extends LayoutOptions {
+  /** Layouts that are tried at most; 4 where nothing is said. */
+  readonly tries?: number;
+  /** Blocks that were laid out before; what has not changed is not laid out again. */
+  readonly cache?: BlockCache;
+}
+
+/** Parts in a section of a unit. */
+const sectionSize = 16;
+/** With more wires than this nothing is laid out whole. */
+const wholeUpTo = 500;
+/** A sheet should be no wider than this many times its height. */
+const widestShare = 2;
+
+/** How wide the sheet will be for its height, the foot below the drawing included. */
+const shareOf = ({ width, height }: Geometry): number => {
+  const foot = 75 * Math.min(2, Math.max(1, width / 460));
+  return width / Math.max(1, height + foot);
 };
 
-const size = (block: Block): number =>
-  block.parts.length + block.blocks.reduce((sum, child) => sum + size(child), 0);
-
-/** Positions clockwise along the border, as elk counts them, from the exits of a laid-out neighbour. */
-const orderFrom = (
-  neighbours: readonly PlacedBlock[],
-  leaving: ReturnType<typeof linesOfBlock>['leaving']
-): Map<string, number> | undefined => {
-  const known = new Map<string, number>();
-  neighbours.forEach((neighbour, turn) => {
-    for (const [id, { x, y, side }] of neighbour.exits) {
-      known.set(id, turn * 1e5 + (side === 'east' || side === 'west' ? y : x));
-    }
-  });
-  if (!leaving.every(({ link }) => known.has(link.id))) return undefined;
-  const bySide = new Map<Side, { id: string; at: number }[]>();
-  for (const { link, side } of leaving) {
-    const own = bySide.get(side) ?? [];
-    own.push({ id: link.id, at: known.get(link.id) ?? 0 });
-    bySide.set(side, own);
-  }
-  const order = new Map<string, number>();
-  for (const side of ['north', 'east', 'south', 'west'] as const) {
-    const own = bySide.get(side) ?? [];
-    const clockwise = side === 'north' || side === 'east' ? 1 : -1;
-    own.sort((a, b) => (a.at - b.at) * clockwise);
-    for (const { id } of own) order.set(id, order.size);
-  }
-  return order;
+/** What makes a drawing hard to read, as one figure: the smaller the better. */
+export const scoreOf = ({
+  geometry,
+  proofs
+}: Pick<DiagramLayout, 'geometry' | 'proofs'>): number => {
+  const tooWide = Math.max(0, shareOf(geometry) / widestShare - 1);
+  const broken = proofs.overlaps.length + proofs.throughParts.length + proofs.partClashes.length;
+  return (
+    proofs.crossings * 10 +
+    proofs.bends * 2 +
+    proofs.lengthMm * 0.012 +
+    geometry.width * geometry.height * 4e-4 +
+    tooWide * proofs.lines * 13 +
+    broken * 1e4
+  );
 };
 
-const emptyBlock = ({ id }: Block): PlacedBlock => ({
-  id,
-  width: 0,
-  height: 0,
-  nodes: [],
-  routes: new Map(),
-  exits: new Map()
-});
+class Search {
+  best: DiagramLayout | null = null;
+  private courses: Courses = new Map();
+  private plan: Plan;
+  private isCut: boolean;
+  private readonly study: Study;
 
-class Layer {
-  readonly placed = new Map<string, PlacedBlock>();
-  private readonly plan: Plan;
-  private readonly figures: ReadonlyMap<Id, Figure>;
-  private readonly passages: ReadonlyMap<string, Passage>;
-  private readonly lay: Lay;
-  private readonly tuning: Tuning;
-
-  constructor(arrangement: Omit<Arrangement, 'placed'>, lay: Lay, tuning: Tuning) {
-    this.plan = arrangement.plan;
-    this.figures = arrangement.figures;
-    this.passages = arrangement.passages;
-    this.lay = lay;
-    this.tuning = tuning;
+  constructor(study: Study) {
+    this.study = study;
+    this.isCut = study.index.wires.length > wholeUpTo;
+    this.plan = buildPlan(study, this.isCut ? { sectionSize } : {});
   }
 
-  async block(block: Block): Promise<PlacedBlock> {
-    for (const child of [...block.blocks].sort((a, b) => size(b) - size(a))) {
-      await this.block(child);
-    }
-    const { inside, leaving } = linesOfBlock(block, this.passages, this.plan.links.lines);
-    const placed =
-      block.blocks.length > 0
-        ? await this.holder(block, inside, leaving)
-        : await this.leaf(block, inside, leaving);
-    this.placed.set(block.id, placed);
-    return placed;
+  get blocks(): number {
+    return this.plan.parents.size + 1;
   }
 
-  private async leaf(
-    block: Block,
-    inside: ReturnType<typeof linesOfBlock>['inside'],
-    leaving: ReturnType<typeof linesOfBlock>['leaving']
-  ): Promise<PlacedBlock> {
-    if (block.parts.length === 0) return addLooseParts(emptyBlock(block), block, this.figures);
-    const sides = new Map(leaving.map(({ link, side }) => [link.id, side]));
-    const nodes = partsInOrder(this.plan, block).flatMap((id): Node[] => {
-      const figure = this.figures.get(id);
-      return figure ? [figureNode(id, figure, sides)] : [];
-    });
-    const parent = this.plan.parents.get(block.id);
-    const neighbours = (parent?.blocks ?? []).flatMap(({ id }) => this.placed.get(id) ?? []);
-    const order = neighbours.length > 0 ? orderFrom(neighbours, leaving) : undefined;
-    const graph = buildBlockGraph(
-      {
-        block,
-        nodes,
-        inside,
-        leaving,
-        portOf: partPort,
-        rankOf: (link, end) => this.plan.rankOf(link[end].part),
-        ...(order ? { borderOrder: order } : {})
-      },
-      this.tuning
-    );
-    const result = await this.lay(graph.graph, block.name);
-    const packed = compactBlock(readBlock(result, graph, leaving), padding[block.kind]);
-    return addLooseParts(packed, block, this.figures);
-  }
-
-  private async holder(
-    block: Block,
-    inside: ReturnType<typeof linesOfBlock>['inside'],
-    leaving: ReturnType<typeof linesOfBlock>['leaving']
-  ): Promise<PlacedBlock> {
-    const childOf = (link: (typeof inside)[number], end: 'from' | 'to'): Block | undefined =>
-      this.passages.get(link.id)?.[end].find(({ block: own }) => block.blocks.includes(own))?.block;
-    const nodes = block.blocks.flatMap((child): Node[] => {
-      const placed = this.placed.get(child.id);
-      if (!placed) return [];
-      const ports = [...placed.exits].map(([id, { x, y, side }]) => ({
-        id: `${child.id} ${id}`,
-        x,
-        y,
-        side
-      }));
-      return [{ id: child.id, width: placed.width, height: placed.height, ports }];
-    });
-    const graph = buildBlockGraph(
-      {
-        block,
-        nodes,
-        inside,
-        leaving,
-        portOf: (link, end) => `${childOf(link, end)?.id ?? ''} ${link.id}`,
-        rankOf: (link, end) => block.blocks.findIndex((child) => child === childOf(link, end))
-      },
-      this.tuning
-    );
-    const result = readBlock(await this.lay(graph.graph, block.name), graph, leaving);
-    return compactBlock(result, padding[block.kind]);
+  async turn(options: Parameters<typeof arrange>[2]): Promise<void> {
+    const { plan } = this;
+    const geometry = joinBlocks(await arrange(plan, this.courses, options));
+    const layout = { plan, geometry, proofs: proveGeometry(geometry) };
+    if (!this.best || scoreOf(layout) < scoreOf(this.best)) this.best = layout;
+    this.courses = learnCourses(geometry);
+    if (this.isCut || shareOf(geometry) <= widestShare * 1.1) return;
+    this.isCut = true;
+    this.plan = buildPlan(this.study, { sectionSize });
+    this.courses = new Map();
   }
 }
 
-/** Lays a plan out once; `courses` is what an earlier layout taught about where the lines go. */
-export const arrange = async (
-  plan: Plan,
-  courses: Courses,
-  lay: Lay,
-  tuning: Tuning = {}
-): Promise<Arrangement> => {
-  const passages = new Map(plan.links.lines.map((link) => [link.id, passageOf(plan, link)]));
-  const figures = buildFigures(plan, courses);
-  const layer = new Layer({ plan, figures, passages }, lay, tuning);
-  await layer.block(plan.sheet);
-  return { plan, figures, passages, placed: layer.placed };
+/** The best of several layouts of a study. Rejects with a LayoutError where the engine fails, where it
+ *  was stopped, or where not even one layout was ready in time. */
+export const layoutDiagram = async (
+  study: Study,
+  engine: LayoutEngine,
+  options: DiagramLayoutOptions = {}
+): Promise<DiagramLayout> => {
+  const { tries = 4, onProgress, cache } = options;
+  const limits = startLimits(engine, options);
+  const search = new Search(study);
+  let done = 0;
+  try {
+    for (let turn = 0; turn < tries && !(turn > 0 && limits.isEnough()); turn++) {
+      const all = search.blocks * (tries - turn) + done;
+      await search.turn({
+        lay: limits.lay,
+        tuning: { keepsOrder: turn % 2 === 1, seed: turn + 1 },
+        ...(cache ? { cache } : {}),
+        onBlock: (name) => onProgress?.({ done: ++done, of: all, name })
+      });
+    }
+  } catch (error) {
+    // A layout that is ready is better than none, unless somebody said stop.
+    const isLate = error instanceof LayoutError && error.why === 'time';
+    if (!search.best || !isLate) throw error;
+  } finally {
+    limits.end();
+  }
+  if (!search.best)
+    throw new LayoutError('engine', 'no layout was asked for: allow one try at least');
+  return search.best;
 };

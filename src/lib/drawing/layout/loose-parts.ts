@@ -15,7 +15,7 @@ export const addLooseParts = (
   figures: ReadonlyMap<Id, Figure>
 ): PlacedBlock => {
   if (block.loose.length === 0) return placed;
-  const isBare = block.parts.length === 0;
+  const isBare = placed.nodes.length === 0;
   const total = block.loose.reduce((sum, id) => sum + (figures.get(id)?.width ?? 0) + gap, 0);
   const width = Math.max(placed.width, isBare ? Math.min(140, total + 2 * margin) : 0);
   const nodes: PlacedNode[] = [];

@@ -7,6 +7,8 @@ export interface Block {
   readonly kind: 'sheet' | 'unit' | 'section';
   readonly name: string;
   readonly unit: Unit | null;
+  /** Which way lines run between the blocks in it. */
+  readonly flow: 'right' | 'down';
   /** In the order that lines run: leftmost, or uppermost, first. Empty where it holds parts. */
   readonly blocks: readonly Block[];
   readonly parts: readonly Id[];

@@ -16,10 +16,9 @@ export const chainOf = (plan: Plan, part: Id): Block[] => {
   return chain;
 };
 
-/** Lines between the blocks of a sheet run rightwards; between the sections of a unit, downwards. */
 const sideBetween = (holder: Block, own: Block, other: Block): Side => {
   const isFirst = holder.blocks.indexOf(own) < holder.blocks.indexOf(other);
-  if (holder.kind === 'unit') return isFirst ? 'south' : 'north';
+  if (holder.flow === 'down') return isFirst ? 'south' : 'north';
   return isFirst ? 'east' : 'west';
 };
 

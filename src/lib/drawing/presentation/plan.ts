@@ -7,8 +7,9 @@ import { classBandOf, type Study } from '#study/index.ts';
 import { formatStep, type NumberTag } from '../figures/number-tag.ts';
 import { buildHomes, buildParents, orderUnits, type Block, type UnitParts } from './blocks.ts';
 import { buildLinks, type Link, type Links } from './links.ts';
-import { rankParts } from './ranks.ts';
+import { rankParts, type RankLine } from './ranks.ts';
 import { buildNetRoles, sideOfTerminal, type LineRole } from './roles.ts';
+import { cutIntoSections } from './sections.ts';
 import type { Side } from './sides.ts';
 import { terminalKey } from '#study/terminal-key.ts';
 
@@ -28,7 +29,7 @@ export interface Plan {
   readonly tagOf: (wire: Id, bare?: boolean) => NumberTag;
 }
 
-const buildTag = (study: Study, id: Id, bare: boolean): NumberTag => {
+export const buildTag = (study: Study, id: Id, bare: boolean): NumberTag => {
   const wire = findElement(study.document.wires, id);
   const need = study.wires.get(id)?.need ?? null;
   const step = need
@@ -68,8 +69,42 @@ const weights: Readonly<Record<LineRole, number>> = {
   chassis: 0.2
 };
 
+export interface PlanOptions {
+  /** Parts that a section of a unit should have; units of up to 1.6 times as many stay whole. */
+  readonly sectionSize?: number;
+  /** Whether units stand beside each other (where nothing is said) or below each other. */
+  readonly flow?: Block['flow'];
+}
+
+const buildUnitBlock = (
+  { id, unit, name, parts }: UnitParts,
+  wired: ReadonlySet<Id>,
+  ranks: ReadonlyMap<Id, number>,
+  lines: readonly RankLine[],
+  { sectionSize = Infinity }: PlanOptions
+): Block => {
+  const ordered = parts
+    .filter((part) => wired.has(part.id))
+    .map((part) => part.id)
+    .sort((a, b) => (ranks.get(a) ?? 0) - (ranks.get(b) ?? 0));
+  const loose = parts.filter((part) => !wired.has(part.id)).map((part) => part.id);
+  const common = { name, unit, flow: 'right' } as const;
+  const whole: Block = { id, kind: 'unit', ...common, blocks: [], parts: ordered, loose };
+  if (ordered.length <= sectionSize * 1.6) return whole;
+  const count = Math.max(2, Math.round(ordered.length / sectionSize));
+  const blocks = cutIntoSections(ordered, lines, count).map((section, index): Block => ({
+    ...whole,
+    id: `${id}-${index + 1}`,
+    kind: 'section',
+    name: `${name}, section ${index + 1}`,
+    parts: section,
+    loose: []
+  }));
+  return { ...whole, flow: 'down', blocks, parts: [] };
+};
+
 /** Decides what is drawn, as what and where in the order of things. */
-export const buildPlan = (study: Study): Plan => {
+export const buildPlan = (study: Study, options: PlanOptions = {}): Plan => {
   const { index } = study;
   const roles = buildNetRoles(study);
   const links = buildLinks(study, index.partById);
@@ -87,35 +122,28 @@ export const buildPlan = (study: Study): Plan => {
   const drawn = index.parts.filter(({ id }) => !links.absorbed.has(id));
   const wired = new Set(links.lines.flatMap(({ from, to }) => [from.part, to.part]));
   const units = orderUnits(listUnits(study, drawn));
-  const blocks = units.map(({ id, unit, name, parts }): Block => ({
-    id,
-    kind: 'unit',
-    name,
-    unit,
-    blocks: [],
-    parts: parts.filter((part) => wired.has(part.id)).map((part) => part.id),
-    loose: parts.filter((part) => !wired.has(part.id)).map((part) => part.id)
-  }));
-  const sheet: Block = {
-    id: 'sheet',
-    kind: 'sheet',
-    name: '',
-    unit: null,
-    blocks,
-    parts: [],
-    loose: []
-  };
   const ranks = new Map<Id, number>();
-  for (const { parts } of units) {
-    const own = new Set(parts.map(({ id }) => id));
+  const blocks = units.map((unit): Block => {
+    const own = new Set(unit.parts.map((part) => part.id));
     const inside = links.lines.filter(({ from, to }) => own.has(from.part) && own.has(to.part));
     const lines = inside.map((link) => ({
       from: link.from.part,
       to: link.to.part,
       weight: weights[roleOf(link)]
     }));
-    for (const [id, rank] of rankParts(parts, lines)) ranks.set(id, rank);
-  }
+    for (const [id, rank] of rankParts(unit.parts, lines)) ranks.set(id, rank);
+    return buildUnitBlock(unit, wired, ranks, lines, options);
+  });
+  const sheet: Block = {
+    id: 'sheet',
+    kind: 'sheet',
+    name: '',
+    unit: null,
+    flow: options.flow ?? 'right',
+    blocks,
+    parts: [],
+    loose: []
+  };
   return {
     study,
     sheet,

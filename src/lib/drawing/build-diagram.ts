@@ -1,0 +1,37 @@
+// From a study to a laid-out diagram with its numbers: the one function that the command line and
+// the editor call.
+import type { Study } from '#study/index.ts';
+import type { Diagram } from './diagram.ts';
+import type { LayoutEngine } from './layout/engine.ts';
+import { layoutDiagram, type DiagramLayoutOptions } from './layout/layout-diagram.ts';
+import { numberDiagram } from './number-diagram.ts';
+import { buildPlan, type Plan } from './presentation/plan.ts';
+
+/** Lays out the diagram of a chassis and places its numbers. Rejects with a LayoutError; see there. */
+export const buildDiagram = async (
+  study: Study,
+  engine: LayoutEngine,
+  options: DiagramLayoutOptions = {}
+): Promise<Diagram> => {
+  if (study.index.parts.length === 0) return emptyDiagram(buildPlan(study));
+  const { plan, geometry, proofs } = await layoutDiagram(study, engine, options);
+  return { plan, geometry, proofs, ...numberDiagram(plan, geometry), remarks: [] };
+};
+
+const emptyDiagram = (plan: Plan): Diagram => ({
+  plan,
+  geometry: { width: 0, height: 0, frames: [], parts: [], lines: [] },
+  proofs: {
+    lines: 0,
+    crossings: 0,
+    bends: 0,
+    lengthMm: 0,
+    overlaps: [],
+    throughParts: [],
+    partClashes: [],
+    slanted: 0
+  },
+  tags: [],
+  cableNames: [],
+  remarks: ['no parts are recorded yet']
+});

@@ -1,0 +1,69 @@
+// The numbered marks that tie the notes to their places on the drawing.
+import type { Finding } from '#checks/index.ts';
+import type { Id } from '#document/index.ts';
+import type { Box } from './figures/figure.ts';
+import type { Geometry } from './layout/join.ts';
+import type { Spot } from './presentation/sides.ts';
+
+export interface FindingMark {
+  readonly number: number;
+  readonly finding: Finding;
+  readonly at: Spot;
+}
+
+export const markRadius = 2.2;
+const step = markRadius * 2 + 0.3;
+
+/** What can be found again on the drawing. */
+export interface MarkPlaces {
+  readonly geometry: Geometry;
+  /** Boxes in which a wire's number stands, the first one being its main place. */
+  readonly numbers: ReadonlyMap<Id, readonly Box[]>;
+  readonly componentHost: ReadonlyMap<Id, Id>;
+}
+
+const cornerOf = ({ x, y, width }: Box): Spot => ({ x: x + width + 0.6, y: y - 0.9 });
+
+/** Marks for the findings that have a place; several at one place stand in a row. */
+export const placeMarks = (
+  findings: readonly Finding[],
+  isShown: (finding: Finding) => boolean,
+  { geometry, numbers, componentHost }: MarkPlaces
+): FindingMark[] => {
+  const parts = new Map(geometry.parts.map(({ id, box }) => [id, box]));
+  const units = new Map(
+    geometry.frames.flatMap(({ block, box }) => (block.unit ? [[block.unit.id, box] as const] : []))
+  );
+  const partBox = (id: Id): Box | undefined =>
+    parts.get(id) ?? parts.get(componentHost.get(id) ?? '');
+  const spotOf = (finding: Finding): Spot | null => {
+    for (const { kind, id } of finding.at) {
+      if (kind === 'wire') {
+        const box = numbers.get(id)?.[0];
+        if (box) return cornerOf(box);
+      }
+      const box =
+        kind === 'part'
+          ? partBox(id)
+          : kind === 'terminal'
+            ? partBox(id.split('/')[0] ?? '')
+            : undefined;
+      if (box) return { x: box.x + 1.5, y: box.y + 1.5 };
+      const unit = kind === 'unit' ? units.get(id) : undefined;
+      if (unit) return { x: unit.x + unit.width - 4, y: unit.y + 4 };
+    }
+    return null;
+  };
+  const taken = new Map<string, number>();
+  const marks: FindingMark[] = [];
+  findings.forEach((finding, index) => {
+    if (!isShown(finding)) return;
+    const spot = spotOf(finding);
+    if (!spot) return;
+    const key = `${spot.x.toFixed(1)} ${spot.y.toFixed(1)}`;
+    const before = taken.get(key) ?? 0;
+    taken.set(key, before + 1);
+    marks.push({ number: index + 1, finding, at: { x: spot.x + before * step, y: spot.y } });
+  });
+  return marks;
+};

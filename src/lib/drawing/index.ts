@@ -1,0 +1,16 @@
+// What the drawing room offers to the rooms above it.
+export * from './display-list.ts';
+export * from './build-diagram.ts';
+export * from './build-display-list.ts';
+export * from './diagram.ts';
+export * from './inks.ts';
+export * from './styles.ts';
+export * from './to-svg.ts';
+export {
+  LayoutError,
+  type ElkGraph,
+  type LayoutEngine,
+  type LayoutOptions,
+  type LayoutProgress
+} from './layout/engine.ts';
+export { type BlockCache } from './layout/arrange.ts';
