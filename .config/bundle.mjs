@@ -1,6 +1,7 @@
 // Bundles an entry into one file that Node runs, with elk's worker beside it, byte for byte as
 // published.
-import { copyFileSync, mkdirSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { copyFileSync, existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'vite';
 
@@ -8,6 +9,12 @@ import { build } from 'vite';
  *  @param {string} outDir from the top @param {string} name of the file to write */
 export const bundle = async (top, entry, outDir, name) => {
   const folder = join(top, outDir);
+  // tsconfig.json builds on what SvelteKit writes; a fresh clone does not have it yet.
+  if (!existsSync(join(top, '.svelte-kit/tsconfig.json')))
+    spawnSync(process.execPath, [join(top, 'node_modules/@sveltejs/kit/svelte-kit.js'), 'sync'], {
+      cwd: top,
+      stdio: ['ignore', 'ignore', 'inherit']
+    });
   await build({
     root: top,
     configFile: false,
