@@ -4,7 +4,9 @@ import type { Id } from '#document/index.ts';
 import type { Study } from '#study/index.ts';
 import type { Diagram, PlacedTag } from './diagram.ts';
 import type { FigureItem } from './figures/figure.ts';
+import { tagWidth } from './figures/number-tag.ts';
 import type { DiagramPart } from './layout/join.ts';
+import { numberDiagram } from './number-diagram.ts';
 import { buildPlan, type Plan } from './presentation/plan.ts';
 
 type TagOf = Plan['tagOf'];
@@ -50,5 +52,9 @@ export const redressDiagram = (diagram: Diagram, study: Study): Diagram => {
     tag: tagOf(tag.wire, tag.step === ''),
     place
   }));
-  return { ...diagram, plan, geometry: { ...diagram.geometry, parts }, tags };
+  const geometry = { ...diagram.geometry, parts };
+  // A step that has become longer may not fit its box: then the numbers are placed anew.
+  const isTooWide = tags.some(({ tag, place }) => tagWidth(tag) > place.width + 1e-6);
+  if (isTooWide) return { ...diagram, plan, geometry, ...numberDiagram(plan, geometry) };
+  return { ...diagram, plan, geometry, tags };
 };

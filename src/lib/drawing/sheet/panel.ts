@@ -1,6 +1,6 @@
 // A panel is one block of the sheet's foot: legend, cautions, notes, title block. Each says how big it
 // is and draws itself at a place; sheet-layout.ts puts them beside and below each other.
-import { Sketch } from '../figures/figure.ts';
+import type { Sketch } from '../figures/figure.ts';
 import { textWidthMm, wrapText, type TextLook } from '../text-width.ts';
 
 export interface Panel {
