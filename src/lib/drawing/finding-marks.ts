@@ -54,6 +54,16 @@ export const placeMarks = (
     }
     return null;
   };
+  return stackMarks(findings, isShown, spotOf);
+};
+
+/** Marks for the findings to be shown that `spotOf` has a place for; several at one place stand in a
+ *  row. A mark's number is the finding's place in the list, counted from 1. */
+export const stackMarks = (
+  findings: readonly Finding[],
+  isShown: (finding: Finding) => boolean,
+  spotOf: (finding: Finding) => Spot | null
+): FindingMark[] => {
   const taken = new Map<string, number>();
   const marks: FindingMark[] = [];
   findings.forEach((finding, index) => {

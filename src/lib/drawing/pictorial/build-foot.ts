@@ -14,10 +14,15 @@ export interface FootOptions {
   readonly findings: readonly Finding[];
   readonly isMarked: (finding: Finding) => boolean;
   readonly face: Face;
-  readonly date?: string;
+  readonly date: string | undefined;
 }
 
 const highestNotes = 62;
+
+const wordsFor: Readonly<Record<Face, string>> = {
+  below: 'Pictorial, seen from below, 1 mm of the set is 1 mm here',
+  above: 'Pictorial, seen from above, 1 mm of the set is 1 mm here'
+};
 
 /** The panels in their order, the title block last. */
 export function buildFoot(
@@ -25,7 +30,7 @@ export function buildFoot(
   geometry: PictorialGeometry,
   options: FootOptions
 ): Panel[] {
-  const { findings, isMarked, date } = options;
+  const { findings, isMarked, date, face } = options;
   const shown = findings.flatMap((finding, index) =>
     isMarked(finding) ? [{ finding, number: index + 1 }] : []
   );
@@ -38,13 +43,14 @@ export function buildFoot(
     atLeast: needs.some((need) => need !== null && (need.atLeast || need.beyondLadder)),
     cables: geometry.lines.some(({ jacket }) => jacket.length > 1),
     mates: false,
-    leads: geometry.bodies.length > 0
+    leads: geometry.bodies.length > 0 || geometry.partLeads.length > 0,
+    supports: new Set([...geometry.places.supports.values()].map(({ support }) => support.kind))
   });
   return [
     ...legend,
     buildCautions(study.document),
     ...buildNotDrawn(study, geometry.notDrawn),
     ...buildNotes(study, findings, shown, highestNotes),
-    buildTitleBlock(study.document.identity, study.index.wires.length, date)
+    buildTitleBlock(study.document.identity, study.index.wires.length, date, wordsFor[face])
   ];
 }

@@ -4,8 +4,15 @@ import type { Finding } from '#checks/index.ts';
 import type { Study } from '#study/index.ts';
 import type { DisplayList } from '../display-list.ts';
 import { composeSheet } from '../sheet/compose-sheet.ts';
+import { addFindings } from './add-findings.ts';
+import { addLooseEnds, listLooseMarks } from './add-loose-ends.ts';
+import { addNumbers } from './add-numbers.ts';
+import { addPartNames, addParts } from './add-parts.ts';
+import { addSupportMarks, addSupportNames, addUnits } from './add-places.ts';
+import { addWires } from './add-wires.ts';
 import { buildFoot } from './build-foot.ts';
 import { layPictorial } from './pictorial-geometry.ts';
+import { markBox } from './place-names.ts';
 import { SheetItems } from './sheet-items.ts';
 import type { Face } from './sheet-places.ts';
 
@@ -27,22 +34,28 @@ const isGrave = ({ severity }: Finding): boolean => severity === 'danger' || sev
 
 /** Everything to paint, in order, one millimetre of the set being one millimetre of the sheet. Pure:
  *  the same study and options give the same list. Every wire of the study is drawn from end to end,
- *  or drawn as a stub, or named in the list of wires that are not drawn; at least one of the three. */
+ *  or drawn as a stub, or named in the list of wires that are not drawn. */
 export function buildPictorial(study: Study, options: PictorialOptions): DisplayList {
-  const { findings, face = 'below', isMarked = isGrave, withFoot = true } = options;
+  const { findings, face = 'below', isMarked = isGrave, withFoot = true, date } = options;
   const geometry = layPictorial(study, face);
-  const items = new SheetItems(study, geometry);
-  items.addPlaces();
-  items.addParts();
-  items.addWires(options.withLengths ?? false);
-  items.addFindings(findings, isMarked);
-  const panels = withFoot
-    ? buildFoot(study, geometry, {
-        findings,
-        isMarked,
-        face,
-        ...(options.date === undefined ? {} : { date: options.date })
-      })
-    : null;
-  return composeSheet(items.items, items.box(), panels);
+  const { lines, places, clutter } = geometry;
+  const sheet = new SheetItems(study);
+  const headings = addUnits(sheet, geometry);
+  addSupportMarks(sheet, geometry);
+  const parts = addParts(sheet, study, geometry);
+  const loose = listLooseMarks(lines);
+  for (const { box } of loose) markBox(box, clutter);
+  const names = [...addPartNames(sheet, study, geometry), ...addSupportNames(sheet, geometry)];
+  addWires(
+    sheet,
+    study,
+    lines,
+    places.units.map(({ box }) => box)
+  );
+  addLooseEnds(sheet, loose);
+  const blocked = [...headings, ...names, ...loose.map(({ box }) => box)];
+  const numbers = addNumbers(sheet, study, geometry, blocked, options.withLengths ?? false);
+  addFindings(sheet, geometry, findings, isMarked, { numbers, parts });
+  const panels = withFoot ? buildFoot(study, geometry, { findings, isMarked, face, date }) : null;
+  return composeSheet(sheet.items, sheet.box(), panels);
 }

@@ -2,17 +2,7 @@
 // least, and each keeps a slot of its own where many pass one place. Returns each wire's own line.
 import type { Spot } from '../presentation/sides.ts';
 import { directionAt, findCommonRuns } from './path-order.ts';
-import {
-  distance,
-  dot,
-  meetingOf,
-  middleOf,
-  minus,
-  plus,
-  rightOf,
-  times,
-  unitOf
-} from './vectors.ts';
+import { distance, dot, meetingOf, minus, plus, rightOf, times, unitOf } from './vectors.ts';
 import type { Way, WayNode } from './way.ts';
 
 export interface LaneOptions {

@@ -24,7 +24,11 @@ export function buildNotDrawn(study: Study, wires: readonly Wire[]): Panel[] {
   if (wires.length === 0) return [];
   const count = `${wires.length} ${wires.length === 1 ? 'wire' : 'wires'}`;
   const lines = [
-    ...toLines(`${count} not drawn from end to end: an end has no place yet.`, width, boldLook),
+    ...toLines(
+      `${count} not drawn from end to end: an end has no place yet, or neither end was found.`,
+      width,
+      boldLook
+    ),
     ...toLines(wires.map((wire) => wireWords(study, wire)).join('; '), width, textLook, {
       above: sizes.small * 0.3
     })

@@ -88,10 +88,8 @@ function sideOn(
   const last = a.nodes[from + length];
   if (!first || !last) return 0;
   let turn: 1 | -1 = step;
-  let [out, back]: [Spot, Spot] = [
-    { x: 1, y: 0 },
-    { x: -1, y: 0 }
-  ];
+  let out: Spot;
+  let back: Spot;
   if (length > 0) {
     out = minus(last.at, a.nodes[from + length - 1]?.at ?? first.at);
     back = minus(first.at, a.nodes[from + 1]?.at ?? last.at);

@@ -4,6 +4,7 @@ import type { Study } from '#study/index.ts';
 import { terminalKey } from '#study/terminal-key.ts';
 import type { Box } from '../figures/figure.ts';
 import type { Spot } from '../presentation/sides.ts';
+import { boxAround, cornersOf, widened } from './boxes.ts';
 import { layLines } from './bundle-lanes.ts';
 import type { SupportFit } from './draw-supports.ts';
 import { directionAt } from './path-order.ts';
@@ -18,7 +19,8 @@ import { smoothLine } from './smooth.ts';
 import { TautPaths } from './taut-path.ts';
 import { leadLine } from './lead-lines.ts';
 import { hostKey, listTerminalSpots, type TerminalSpot } from './terminal-spots.ts';
-import { buildWireWays, type WireWay, type WireWays } from './wire-ways.ts';
+import type { WireWay } from './way.ts';
+import { buildWireWays, type WireWays } from './wire-ways.ts';
 
 /** Between the lines of neighbours in a bundle, mm. */
 const wireRoomMm = 0.95;
@@ -58,26 +60,26 @@ export interface PictorialGeometry {
   readonly over: Clutter;
 }
 
-const boxAround = ({ units, trays, parts }: SheetPlaces): Box => {
-  const spots = [
-    ...[...units, ...trays].flatMap(({ box: { x, y, width, height } }) => [
-      { x, y },
-      { x: x + width, y: y + height }
+/** Room around what is known to be there, for all that still has to find a place, mm. */
+const spareMm = 40;
+
+const areaOf = ({ units, trays, parts }: SheetPlaces): Box =>
+  widened(
+    boxAround([
+      { x: 0, y: 0 },
+      ...[...units, ...trays].flatMap(({ box }) => cornersOf(box)),
+      ...[...parts.values()].flatMap((placed) => [
+        ...outlineCorners(placed),
+        ...placed.spots.values()
+      ])
     ]),
-    ...[...parts.values()].flatMap((placed) => [
-      ...outlineCorners(placed),
-      ...placed.spots.values()
-    ])
-  ];
-  const [xs, ys] = [spots.map(({ x }) => x), spots.map(({ y }) => y)];
-  const [x, y] = [Math.min(0, ...xs) - 40, Math.min(0, ...ys) - 40];
-  return { x, y, width: Math.max(0, ...xs) + 40 - x, height: Math.max(0, ...ys) + 40 - y };
-};
+    spareMm
+  );
 
 /** Everything of the pictorial that can be reckoned without a style, in millimetres of the sheet. */
 export function layPictorial(study: Study, face: Face): PictorialGeometry {
   const places = placeOnSheet(study, face);
-  const clutter = new Clutter(boxAround(places));
+  const clutter = new Clutter(areaOf(places));
   const solid = [...places.parts.values()].filter(({ look }) => look !== 'mark');
   for (const placed of solid) {
     clutter.addPolygon(outlineCorners(placed, 0.8), clutterWeights.outline);
@@ -95,7 +97,7 @@ export function layPictorial(study: Study, face: Face): PictorialGeometry {
   const first = placeBodies(needed, spots, clutter, paths);
   addFreeEnds(first, spots);
   const { ways, notDrawn } = buildWireWays(study, places, spots, paths);
-  for (const { box } of places.units) markBorder(box, clutter);
+  for (const { box } of [...places.units, ...places.trays]) markBorder(box, clutter);
   const corners = layLines(ways, { roomMm: wireRoomMm, widestMm: widestBundleMm });
   const lines = corners.flatMap((line, index): WireLine[] => {
     const way = ways[index];
@@ -107,7 +109,7 @@ export function layPictorial(study: Study, face: Face): PictorialGeometry {
   for (const { line } of lines) clutter.addLine(line, clutterWeights.wire);
   const bodies = [...first, ...placeBodies(others, spots, clutter, paths)];
   const partLeads = listPartLeads(places, spots, paths);
-  const over = new Clutter(boxAround(places));
+  const over = new Clutter(areaOf(places));
   for (const { line } of lines) over.addLine(line, 1);
   for (const { line } of partLeads) over.addLine(line, 1);
   for (const body of bodies) {
@@ -149,20 +151,15 @@ function listPartLeads(
 
 /** Bodies had better not hang over the edge of their unit. */
 function markBorder({ x, y, width, height }: Box, clutter: Clutter): void {
-  const band = (left: number, top: number, right: number, bottom: number): void => {
-    const corners = [
-      { x: left, y: top },
-      { x: right, y: top },
-      { x: right, y: bottom },
-      { x: left, y: bottom }
-    ];
-    clutter.addPolygon(corners, clutterWeights.border);
-  };
-  const [right, bottom] = [x + width, y + height];
-  band(x - rimMm, y - rimMm, right + rimMm, y);
-  band(x - rimMm, bottom, right + rimMm, bottom + rimMm);
-  band(x - rimMm, y, x, bottom);
-  band(right, y, right + rimMm, bottom);
+  const band = (left: number, top: number, wide: number, high: number): void =>
+    clutter.addPolygon(
+      cornersOf({ x: left, y: top, width: wide, height: high }),
+      clutterWeights.border
+    );
+  band(x - rimMm, y - rimMm, width + 2 * rimMm, rimMm);
+  band(x - rimMm, y + height, width + 2 * rimMm, rimMm);
+  band(x - rimMm, y, rimMm, height);
+  band(x + width, y, rimMm, height);
 }
 
 /** How the wires lie in each support, from where their lines pass it. */

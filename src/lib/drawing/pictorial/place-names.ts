@@ -6,6 +6,7 @@ import { drawHeader, measureHeader } from '../figures/header.ts';
 import { type as typeSizes } from '../figures/sizes.ts';
 import type { Spot } from '../presentation/sides.ts';
 import { fitText, textWidthMm, wrapText } from '../text-width.ts';
+import { boxAround, cornersOf } from './boxes.ts';
 import type { Clutter } from './clutter.ts';
 import { clutterWeights } from './hanging-places.ts';
 import { outlineCorners, toSheet, type PlacedPart } from './placed-part.ts';
@@ -160,18 +161,23 @@ export function findPlaceBeside(box: Box, width: number, height: number, clutter
 }
 
 /** The name of a part, and the room that it takes marked in the clutter.
+ *  @param mate the plug or jack that it goes with
  *  @param over what lies over the parts and would cover a name within one */
-export function placePartName(placed: PlacedPart, clutter: Clutter, over: Clutter): PlacedName {
-  const name = nameInside(placed, over) ?? nameBeside(placed, clutter);
+export function placePartName(
+  placed: PlacedPart,
+  mate: Part | undefined,
+  clutter: Clutter,
+  over: Clutter
+): PlacedName {
+  const words = [placed.part.function, mate && `mates ${mate.reference}`].filter(Boolean);
+  const named = { ...placed, part: { ...placed.part, function: words.join(', ') } };
+  const name = nameInside(named, over) ?? nameBeside(named, clutter);
   markBox(name.box, clutter);
   return name;
 }
 
 function nameBeside(placed: PlacedPart, clutter: Clutter): PlacedName {
-  const corners = outlineCorners(placed);
-  const [xs, ys] = [corners.map(({ x }) => x), corners.map(({ y }) => y)];
-  const [x, y] = [Math.min(...xs), Math.min(...ys)];
-  const around = { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
+  const around = boxAround(outlineCorners(placed));
   const header = measureHeader(placed.part);
   const box = findPlaceBeside(around, header.width, header.height, clutter);
   const sketch = new Sketch();
@@ -180,12 +186,5 @@ function nameBeside(placed: PlacedPart, clutter: Clutter): PlacedName {
 }
 
 /** Marks a box of text as taken. */
-export function markBox({ x, y, width, height }: Box, clutter: Clutter): void {
-  const corners = [
-    { x, y },
-    { x: x + width, y },
-    { x: x + width, y: y + height },
-    { x, y: y + height }
-  ];
-  clutter.addPolygon(corners, clutterWeights.name);
-}
+export const markBox = (box: Box, clutter: Clutter): void =>
+  clutter.addPolygon(cornersOf(box), clutterWeights.name);

@@ -6,6 +6,7 @@ import { sortByOrder } from '#document/order.ts';
 import type { Study } from '#study/index.ts';
 import type { Box } from '../figures/figure.ts';
 import type { Spot } from '../presentation/sides.ts';
+import { boxAround } from './boxes.ts';
 import { hasLeadsOnly } from './outlines.ts';
 import { outlineCorners, placePart, type PlacedPart } from './placed-part.ts';
 import { fillTray, findFreeBox, gapMm } from './tray.ts';
@@ -55,12 +56,6 @@ interface Home {
 const rim = 14;
 const smallest = { width: 60, height: 40 };
 
-const boundsOf = (spots: readonly Spot[]): Box => {
-  const [xs, ys] = [spots.map(({ x }) => x), spots.map(({ y }) => y)];
-  const [x, y] = [Math.min(...xs), Math.min(...ys)];
-  return { x, y, width: Math.max(...xs) - x, height: Math.max(...ys) - y };
-};
-
 /** Units in order with what stands in them; parts whose unit is missing come last. */
 function listHomes(study: Study): Home[] {
   const { document, index } = study;
@@ -100,7 +95,7 @@ function ownBox(home: Home, placed: readonly Spot[]): Box | null {
   const size = home.unit?.size;
   if (size) return { x: 0, y: 0, width: size.width, height: size.height };
   if (placed.length === 0) return null;
-  const { x, y, width, height } = boundsOf(placed);
+  const { x, y, width, height } = boxAround(placed);
   return {
     x: x - rim,
     y: y - rim,
@@ -228,7 +223,7 @@ function layTray(home: Home, loose: readonly Part[], room: TrayRoom): PlacedTray
   const atZero = { at: { x: 0, y: 0 }, rotation: 0, mirrored };
   const samples = loose.map((part) => placePart(part, terminalsOf(part), atZero, true));
   const boxes = samples.map((sample) =>
-    boundsOf([...outlineCorners(sample), ...sample.spots.values()])
+    boxAround([...outlineCorners(sample), ...sample.spots.values()])
   );
   const sizes = boxes.map(({ width, height }) => ({
     width: Math.max(width, 16) + 6,

@@ -21,3 +21,17 @@ export interface Way {
   readonly widthMm: number;
   readonly nodes: readonly WayNode[];
 }
+
+/** Where a wire's drawn line ends although the wire goes on. */
+export interface LooseEnd {
+  /** What is written there: "?", "to V3-5". */
+  readonly words: string;
+  readonly why: 'not found' | 'no place';
+}
+
+export interface WireWay extends Way {
+  /** The end that the line stops short of; null where both are drawn. */
+  readonly loose: LooseEnd | null;
+  /** Places in `nodes` between which it runs under a cable's jacket. */
+  readonly jacket?: readonly [number, number];
+}
