@@ -3,6 +3,9 @@ import AxeBuilder from '@axe-core/playwright';
 import type { Page } from '@playwright/test';
 import { expect, test, waitForDrawing } from './story.ts';
 
+// axe looks at every cell of the schedule.
+test.setTimeout(300_000);
+
 const clean = async (page: Page, where: string): Promise<void> => {
   const { violations } = await new AxeBuilder({ page })
     .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
