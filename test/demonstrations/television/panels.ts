@@ -31,7 +31,7 @@ export const addControls = (set: ChassisBuilder): void => {
   });
   addControl(set, 'R1', 500_000, { at: [222, 152], value: '500k', function: 'volume' });
   set.part('switch', 'S1', lugs({ '1': [-5, 0], '2': [5, 0] }), {
-    at: [222, 138],
+    at: [248, 150],
     function: 'off-on, on the volume control',
     elements: [{ kind: 'link', what: 'switch', closed: true, from: '1', to: '2' }]
   });

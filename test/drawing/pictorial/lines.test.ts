@@ -57,17 +57,40 @@ describe('stationsAlong', () => {
 });
 
 describe('crossing gaps', () => {
-  const level = { line: [{ x: 0, y: 0 }, { x: 100, y: 0 }], widthMm: 1 };
-  const upright = { line: [{ x: 50, y: -50 }, { x: 50, y: 50 }], widthMm: 0.4 };
+  const level = {
+    line: [
+      { x: 0, y: 0 },
+      { x: 100, y: 0 }
+    ],
+    widthMm: 1
+  };
+  const upright = {
+    line: [
+      { x: 50, y: -50 },
+      { x: 50, y: 50 }
+    ],
+    widthMm: 0.4
+  };
 
   it('lie on the upper wire and clear the lower one to both sides', () => {
     const [none, gaps] = findCrossingGaps([level, upright]);
     expect(none).toEqual([]);
-    expect(gaps).toEqual([[{ x: 50, y: -1 }, { x: 50, y: 1 }]]);
+    expect(gaps).toEqual([
+      [
+        { x: 50, y: -1 },
+        { x: 50, y: 1 }
+      ]
+    ]);
   });
 
   it('are left out where wires nearly run together', () => {
-    const slanted = { line: [{ x: 0, y: -5 }, { x: 100, y: 5 }], widthMm: 0.4 };
+    const slanted = {
+      line: [
+        { x: 0, y: -5 },
+        { x: 100, y: 5 }
+      ],
+      widthMm: 0.4
+    };
     expect(findCrossingGaps([level, slanted])[1]).toEqual([]);
     expect(crossingOf(level.line[0]!, level.line[1]!, slanted.line[0]!, slanted.line[1]!)).toEqual({
       x: 50,

@@ -70,7 +70,12 @@ describe('taut paths', () => {
   });
 
   it('are straight rather than missing where nothing leads there', () => {
-    const walls = [box(40, -60, 20, 120), box(80, -60, 20, 120), box(40, -60, 60, 20), box(40, 40, 60, 20)];
+    const walls = [
+      box(40, -60, 20, 120),
+      box(80, -60, 20, 120),
+      box(40, -60, 60, 20),
+      box(40, 40, 60, 20)
+    ];
     const line = lineOf(walls, { x: 0, y: 0 }, { x: 70, y: 0 });
     expect(line[0]).toEqual({ x: 0, y: 0 });
     expect(line.at(-1)).toEqual({ x: 70, y: 0 });

@@ -1,11 +1,12 @@
 // How full the sheet is, in small squares: where a body, a name or a number still has room. Coarse,
 // so that hundreds of places can be tried for each.
 import type { Spot } from '../presentation/sides.ts';
-import { cross, distance, minus, unitOf } from './vectors.ts';
+import { boxAround } from './boxes.ts';
+import { distance } from './vectors.ts';
 
 const cellMm = 1.2;
 /** More squares than this and they grow, so that a sheet of any size takes the same room in memory. */
-const mostCells = 2_000_000;
+const mostCells = 1_200_000;
 
 export interface Area {
   readonly x: number;
@@ -31,25 +32,26 @@ export class Clutter {
 
   /** Marks a convex polygon. */
   addPolygon(polygon: readonly Spot[], weight: number): void {
-    const [xs, ys] = [polygon.map(({ x }) => x), polygon.map(({ y }) => y)];
-    const edges = polygon.map((spot, index) => {
-      const next = polygon[(index + 1) % polygon.length] ?? spot;
-      return { spot, way: unitOf(minus(next, spot)) };
+    const { x: minX, y: minY, width, height } = boxAround(polygon);
+    const sides = polygon.map((from, index) => {
+      const to = polygon[(index + 1) % polygon.length] ?? from;
+      return { x: from.x, y: from.y, wayX: to.x - from.x, wayY: to.y - from.y };
     });
-    this.eachCell(Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys), (at) => {
+    this.eachCell(minX, minY, minX + width, minY + height, (x, y) => {
       let [left, right] = [false, false];
-      for (const { spot, way } of edges) {
-        const side = cross(way, minus(at, spot));
-        if (side > 0) right = true;
-        if (side < 0) left = true;
+      for (const side of sides) {
+        const across = side.wayX * (y - side.y) - side.wayY * (x - side.x);
+        if (across > 0) right = true;
+        if (across < 0) left = true;
       }
       return left && right ? 0 : weight;
     });
   }
 
-  addDisc(middle: Spot, r: number, weight: number): void {
-    const { x, y } = middle;
-    this.eachCell(x - r, y - r, x + r, y + r, (at) => (distance(at, middle) <= r ? weight : 0));
+  addDisc({ x, y }: Spot, r: number, weight: number): void {
+    this.eachCell(x - r, y - r, x + r, y + r, (cellX, cellY) =>
+      Math.hypot(cellX - x, cellY - y) <= r ? weight : 0
+    );
   }
 
   /** Marks what lies within half a square of a line. */
@@ -109,13 +111,13 @@ export class Clutter {
     minY: number,
     maxX: number,
     maxY: number,
-    weightAt: (at: Spot) => number
+    weightAt: (x: number, y: number) => number
   ): void {
     const half = this.cell / 2;
     for (let y = minY + half; y < maxY + half; y += this.cell) {
       for (let x = minX + half; x < maxX + half; x += this.cell) {
         const index = this.indexAt(x, y);
-        if (index >= 0) this.cells[index] = (this.cells[index] ?? 0) + weightAt({ x, y });
+        if (index >= 0) this.cells[index] = (this.cells[index] ?? 0) + weightAt(x, y);
       }
     }
   }
