@@ -6,6 +6,8 @@ export * from './diagram.ts';
 export * from './inks.ts';
 export * from './styles.ts';
 export * from './to-svg.ts';
+export { buildPictorial, type PictorialOptions } from './pictorial/build-pictorial.ts';
+export { type Face } from './pictorial/sheet-places.ts';
 export {
   LayoutError,
   type ElkGraph,

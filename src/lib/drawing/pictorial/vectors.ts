@@ -47,12 +47,3 @@ export const distanceToPiece = (at: Spot, from: Spot, to: Spot): number => {
   const along = squared === 0 ? 0 : Math.min(1, Math.max(0, dot(minus(at, from), way) / squared));
   return distance(at, plus(from, times(way, along)));
 };
-
-/** True where two straight pieces cross, ends not counted. */
-export const piecesCross = (a: Spot, b: Spot, c: Spot, d: Spot): boolean => {
-  const [ab, cd] = [minus(b, a), minus(d, c)];
-  return (
-    cross(ab, minus(c, a)) * cross(ab, minus(d, a)) < -1e-9 &&
-    cross(cd, minus(a, c)) * cross(cd, minus(b, c)) < -1e-9
-  );
-};
