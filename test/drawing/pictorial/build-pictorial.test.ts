@@ -112,7 +112,9 @@ describe('every wire is drawn or named', () => {
     expect(textsOf(list)).toContain('to V2-3');
     expect(textsOf(list)).toContain('Main: not placed');
     expect(textsOf(list)).toContain('Nowhere: not placed');
-    const rings = list.items.filter(({ style, layer }) => style === 'free.ring' && layer !== 'frame');
+    const rings = list.items.filter(
+      ({ style, layer }) => style === 'free.ring' && layer !== 'frame'
+    );
     expect(rings).toHaveLength(2);
   });
 
