@@ -24,10 +24,7 @@ export default {
         'style-src': ['self'],
         // The one style attribute that SvelteKit writes, by its hash: its announcer of page titles
         // for screen readers is kept out of sight with it.
-        'style-src-attr': [
-          'unsafe-hashes',
-          'sha256-S8qMpvofolR8Mpjy4kQvEm7m1q8clzU4dfDH0AmvZjo='
-        ],
+        'style-src-attr': ['unsafe-hashes', 'sha256-S8qMpvofolR8Mpjy4kQvEm7m1q8clzU4dfDH0AmvZjo='],
         'img-src': ['self', 'blob:', 'data:'],
         'font-src': ['self'],
         'connect-src': ['self'],
