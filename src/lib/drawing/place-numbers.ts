@@ -36,7 +36,15 @@ interface Taken {
 const clear = 0.35;
 /** Room between a box and the rounded corner of its line, mm. */
 const cornerRoom = 1.7;
-const price = { part: 400, label: 1000, line: 24, upright: 4, narrower: 10, perMm: 0.06 } as const;
+const price = {
+  part: 400,
+  label: 1e6,
+  line: 24,
+  upright: 4,
+  overhang: 40,
+  narrower: 10,
+  perMm: 0.06
+} as const;
 
 /** A wire longer than this carries its number at both ends; one longer than twice as much, also midway. */
 export const longLineMm = 130;
@@ -56,6 +64,8 @@ interface Candidate {
   readonly upright: boolean;
   /** Along the line from its start, mm. */
   readonly at: number;
+  /** The piece is shorter than the box, or slanted. */
+  readonly overhangs: boolean;
 }
 
 const lengthOf = (route: readonly Spot[]): number =>
@@ -64,40 +74,37 @@ const lengthOf = (route: readonly Spot[]): number =>
     return sum + Math.abs(point.x - before.x) + Math.abs(point.y - before.y);
   }, 0);
 
-/** Middles of boxes that fit on the pieces of a line; on the longest piece where none is long enough. */
+/** Middles of boxes on the pieces of a line: clear of its corners where a piece is long enough for
+ *  that, else wherever it runs, hanging over. */
 const candidatesOf = (route: readonly Spot[], width: number): Candidate[] => {
   const found: Candidate[] = [];
-  let fallback: Candidate | null = null;
-  let longest = 0;
   let run = 0;
   for (let index = 1; index < route.length; index++) {
     const [a, b] = [route[index - 1] as Spot, route[index] as Spot];
     const [wide, high] = [Math.abs(a.x - b.x), Math.abs(a.y - b.y)];
-    const upright = wide < high;
     const long = wide + high;
     if (long === 0) continue;
-    const spot = (along: number): Candidate => ({
-      x: a.x + ((b.x - a.x) * along) / long,
-      y: a.y + ((b.y - a.y) * along) / long,
-      upright,
-      at: run + along
-    });
-    if (long > longest) {
-      longest = long;
-      fallback = spot(long / 2);
-    }
-    if (Math.min(wide, high) < 1e-3) {
-      // Clear of the corners where the piece is long enough for that.
-      const inset = long >= width + 2 * cornerRoom ? cornerRoom : 0.5;
-      const free = long - width - 2 * inset;
-      const steps = free < 0 ? -1 : Math.min(40, Math.ceil(free / 1.5));
+    const add = (from: number, to: number, overhangs: boolean): void => {
+      const steps = Math.min(40, Math.ceil((to - from) / 1.5));
       for (let step = 0; step <= steps; step++) {
-        found.push(spot(width / 2 + inset + (steps === 0 ? 0 : (free * step) / steps)));
+        const along = from + (steps === 0 ? 0 : ((to - from) * step) / steps);
+        found.push({
+          x: a.x + ((b.x - a.x) * along) / long,
+          y: a.y + ((b.y - a.y) * along) / long,
+          upright: wide < high,
+          at: run + along,
+          overhangs
+        });
       }
-    }
+    };
+    const isStraight = Math.min(wide, high) < 1e-3;
+    const inset = long >= width + 2 * cornerRoom ? cornerRoom : 0.5;
+    const [from, to] = [inset + width / 2, long - inset - width / 2];
+    if (isStraight && from <= to) add(from, to, false);
+    else add(0, long, true);
     run += long;
   }
-  return found.length > 0 || !fallback ? found : [fallback];
+  return found;
 };
 
 const boxAt = ({ x, y, upright }: Candidate, width: number): Box => {
@@ -124,6 +131,15 @@ interface Found {
   readonly cost: number;
 }
 
+interface Choice {
+  readonly cost: number;
+  readonly candidate: Candidate;
+  readonly width: number;
+}
+
+const isCovering = (choice: Choice | null): boolean =>
+  choice !== null && choice.cost >= price.label;
+
 /** Places numbers one after the other; each stays clear of those before it. */
 export class NumberPlacer {
   private readonly tree = new RBush<Taken>();
@@ -148,7 +164,9 @@ export class NumberPlacer {
   private cost(candidate: Candidate, width: number, line: string, station: number): number {
     const box = boxAt(candidate, width);
     let cost =
-      Math.abs(candidate.at - station) * price.perMm + (candidate.upright ? price.upright : 0);
+      Math.abs(candidate.at - station) * price.perMm +
+      (candidate.upright ? price.upright : 0) +
+      (candidate.overhangs ? price.overhang : 0);
     const query = {
       minX: box.x - clear,
       minY: box.y - clear,
@@ -163,15 +181,25 @@ export class NumberPlacer {
   }
 
   private find({ id, route, widths }: NumberWish, station: number): Found | null {
-    let best: { cost: number; candidate: Candidate; width: number } | null = null;
-    for (const [turn, width] of widths.entries()) {
-      for (const candidate of candidatesOf(route, width)) {
-        const cost = this.cost(candidate, width, id, station) + turn * price.narrower;
-        if (!best || cost < best.cost) best = { cost, candidate, width };
+    let best: Choice | null = null;
+    const tryOut = (aside: number): void => {
+      for (const [turn, width] of widths.entries()) {
+        for (const on of candidatesOf(route, width)) {
+          const candidate = on.upright ? { ...on, x: on.x + aside } : { ...on, y: on.y + aside };
+          const cost = this.cost(candidate, width, id, station) + turn * price.narrower;
+          if (!best || cost < best.cost) best = { cost, candidate, width };
+        }
       }
+    };
+    tryOut(0);
+    // Crowded out: beside the line, as near as there is room.
+    for (let step = 1; step <= 6 && isCovering(best); step++) {
+      tryOut(step * numberBox.height);
+      tryOut(-step * numberBox.height);
     }
-    if (!best) return null;
-    const { candidate, width, cost } = best;
+    const chosen = best as Choice | null;
+    if (!chosen) return null;
+    const { candidate, width, cost } = chosen;
     const { x, y, upright } = candidate;
     return { place: { id, width, x, y, upright, box: boxAt(candidate, width) }, cost };
   }

@@ -128,7 +128,8 @@ export const buildPlug = (request: FigureRequest): Figure => {
                 ]
         });
       };
-      if (mates) add(mates, mouthFlank, 0, 0);
+      // Beside lines on the same flank the mouth keeps to the upper edge, clear of every row.
+      if (mates) add(mates, mouthFlank, trunks.length > 0 ? 0.4 - core.height / 2 : 0, 0);
       trunks.forEach((end, index) => {
         add(end, trunkFlank, (index - (trunks.length - 1) / 2) * 3, Math.max(0, depth - 0.5));
       });

@@ -10,7 +10,7 @@ import type { PartEnd } from './part-end.ts';
 import { endsByTerminal, type FigureRequest } from './request.ts';
 import { planRing } from './ring-sides.ts';
 import { ring, type } from './sizes.ts';
-import { roomOf } from './stack.ts';
+import { leave, roomOf, stackDepth, stackHeight, stackPlaces } from './stack.ts';
 
 interface Geometry {
   readonly firstDeg: number;
@@ -217,7 +217,11 @@ export const buildRing = (request: FigureRequest): Figure => {
   bySide.south.reverse();
   bySide.west.reverse();
   for (const side of Object.values(bySide)) spreadAlong(side);
-  const capEnds = others.flatMap(({ id }) => byTerminal.get(id) ?? []);
+  const caps = others.map((terminal): Cap => {
+    const own = byTerminal.get(terminal.id) ?? [];
+    return { terminal, ends: own, height: Math.max(4.6, stackHeight(own, 'east') + 1.2) };
+  });
+  const capHeight = caps.reduce((sum, cap) => sum + cap.height, 0);
   const extent = (seats: readonly Seat[]): number =>
     Math.max(0, ...seats.map(({ along, room }) => Math.abs(along) + room / 2));
   const least = ring.body + ring.room;
@@ -225,9 +229,10 @@ export const buildRing = (request: FigureRequest): Figure => {
   const halfHeight = Math.max(least, extent(bySide.east), extent(bySide.west));
   const depthOf = (side: Side): number =>
     Math.max(0, ...bySide[side].map(({ end }) => roomOf(end, side).depth));
-  const capRoom = others.length > 0 ? 3 + (others.length - 1) * 6.5 + capDepth(capEnds) : 0;
+  const capDepth = Math.max(0, ...caps.map((cap) => stackDepth(cap.ends, 'east')));
+  const capRoom = caps.length > 0 ? 3 + capDepth : 0;
   const depth = {
-    north: Math.max(depthOf('north'), others.length > 0 ? 5.5 : 0),
+    north: Math.max(depthOf('north'), capHeight),
     east: Math.max(depthOf('east'), capRoom),
     south: depthOf('south'),
     west: depthOf('west')
@@ -251,7 +256,7 @@ export const buildRing = (request: FigureRequest): Figure => {
     for (const seat of bySide[side])
       addSeat(sketch, ports, seat, middle, { halfWidth, halfHeight }, depth[side]);
   }
-  drawCaps(sketch, ports, others, byTerminal, { middle, width, halfWidth, halfHeight });
+  drawCaps(sketch, ports, caps, { middle, width, halfWidth, halfHeight });
   return { width, height, ports, items: sketch.items };
 };
 
@@ -289,52 +294,36 @@ const addSeat = (
   ports.push({ end: end.id, ...port, side, path });
 };
 
-const capDepth = (ends: readonly PartEnd[]): number =>
-  Math.max(0, ...ends.map((end) => roomOf(end, 'east').depth));
-
-/** Caps stand beside the circle, at the upper right; their lines leave upwards or to the right. */
+/** Caps stand beside the circle, above its upper right corner, one above the other; their lines leave
+ *  to the right. */
 const drawCaps = (
   sketch: Sketch,
   ports: Port[],
-  others: readonly Terminal[],
-  byTerminal: ReadonlyMap<string | null, readonly PartEnd[]>,
+  caps: readonly Cap[],
   place: { middle: Spot; width: number; halfWidth: number; halfHeight: number }
 ): void => {
   const { middle, width, halfWidth, halfHeight } = place;
-  others.forEach((terminal, index) => {
-    const x = middle.x + halfWidth + 1 + index * 6.5;
-    const y = middle.y - halfHeight - 1.2;
-    const own = byTerminal.get(terminal.id) ?? [];
+  const x = middle.x + halfWidth + 1;
+  let foot = middle.y - halfHeight + 1.2;
+  caps.forEach(({ terminal, ends, height }, index) => {
+    const y = foot - height / 2;
+    foot -= height;
     const edge = polar(degreesOf.east - 45 - index * 9, ring.body);
-    sketch.line('part.fine', [middle.x + edge.x, middle.y + edge.y, x - 1.7, y]);
+    sketch.line('part.fine', [middle.x + edge.x, middle.y + edge.y, x - 1.2, y + 1.2]);
     sketch.circle('part.cap', x, y, 1.7, { terminal: terminal.id, layer: 'terminals' });
     sketch.text(
       'part.pin.name',
-      fitText(terminal.name, 8, { size: type.small, face: 'sans' }),
-      x,
-      y - 2.9,
-      {
-        size: type.small,
-        layer: 'terminals',
-        terminal: terminal.id
-      }
+      fitText(terminal.name, 12, { size: type.small, face: 'sans' }),
+      x - 2.4,
+      y,
+      { size: type.small, anchor: 'end', layer: 'terminals', terminal: terminal.id }
     );
-    let spot = y - ((own.length - 1) * 2.4) / 2;
-    for (const end of own) {
-      if (end.mark) drawMark(sketch, end.mark, { x: x + 1.7, y: spot }, 'east');
-      else {
-        ports.push({
-          end: end.id,
-          x: width,
-          y: spot,
-          side: 'east',
-          path: [
-            { x: x + 1.5, y: spot },
-            { x: width, y: spot }
-          ]
-        });
-      }
-      spot += end.mark ? roomOf(end, 'east').pitch : 2.4;
-    }
+    leave(sketch, ports, stackPlaces(ends, 'east', y), 'east', x + 1.5, width);
   });
 };
+
+interface Cap {
+  readonly terminal: Terminal;
+  readonly ends: readonly PartEnd[];
+  readonly height: number;
+}

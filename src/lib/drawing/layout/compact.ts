@@ -110,18 +110,40 @@ class Model {
   /** What must stay below what, between neighbours only: the rest follows from them. */
   rules(): Rule[] {
     const rules: Rule[] = [];
+    const groups = new Map<number, Item[]>();
+    for (const item of this.items) {
+      const known = groups.get(item.group);
+      if (known) known.push(item);
+      else groups.set(item.group, [item]);
+    }
     for (const { upper, lower } of findAbove(this.items, reach)) {
       const [a, b] = [this.items[upper] as Item, this.items[lower] as Item];
       if (a.group === b.group) continue;
-      const wanted =
-        a.isNode && b.isNode ? room.nodes : a.isNode || b.isNode ? room.nodeToLine : room.lines;
-      // Where elk left less room, that much is enough.
-      const now = b.y1 - a.y2;
-      rules.push({ upper: a.group, lower: b.group, apart: Math.min(wanted, now) - now });
+      // A stub at the side of a node hides the node's own edge: what moves with it counts too.
+      for (const one of groups.get(a.group) ?? []) {
+        for (const two of groups.get(b.group) ?? []) {
+          if ((one === a && two === b) || isAbove(one, two)) rules.push(ruleBetween(one, two));
+        }
+      }
     }
     return rules;
   }
 }
+
+const isAbove = (upper: Item, lower: Item): boolean =>
+  upper.y2 <= lower.y1 + near && upper.x1 - reach < lower.x2 && upper.x2 + reach > lower.x1;
+
+const ruleBetween = (upper: Item, lower: Item): Rule => {
+  const wanted =
+    upper.isNode && lower.isNode
+      ? room.nodes
+      : upper.isNode || lower.isNode
+        ? room.nodeToLine
+        : room.lines;
+  // Where elk left less room, that much is enough.
+  const now = lower.y1 - upper.y2;
+  return { upper: upper.group, lower: lower.group, apart: Math.min(wanted, now) - now };
+};
 
 /** The model as numbers: what may move, what must stay below what, what pulls at what. */
 const toSystem = (model: Model): System => {
@@ -166,7 +188,7 @@ const compactUpright = (block: PlacedBlock, options: CompactOptions): PlacedBloc
     ...model.items.map(({ y2, group }) => y2 + (move.get(group) ?? 0)),
     options.top
   );
-  const height = Math.min(block.height, deepest + options.bottom);
+  const height = deepest + options.bottom;
   const routes = new Map<string, Spot[]>();
   for (const [id, route] of block.routes) {
     const pieces = model.pieces.get(id) ?? [];

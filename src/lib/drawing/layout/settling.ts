@@ -109,7 +109,7 @@ export class Settling {
       this.bounds.top,
       ...[...this.moves.keys()].map((group) => this.footOf(group))
     );
-    this.floor = Math.min(deepest, this.height - this.bounds.bottom);
+    this.floor = deepest;
   }
 
   /** Heaps move, up and down in turn, as long as their ties get shorter. */

@@ -153,8 +153,8 @@ class Collector {
   metal(parts: PartMap): void {
     for (const part of parts.values()) {
       for (const terminal of Object.values(part.terminals)) {
-        if (!isMetal(terminal) || terminal.on) continue;
         const wires = this.metalWires.get(`${part.id}/${terminal.id}`)?.wires ?? [];
+        if (!isMetal(terminal) || (terminal.on && wires.length === 0)) continue;
         const id = `metal-${part.id}-${terminal.id}`;
         const at = { part: part.id, terminal: terminal.id };
         this.marks.push({ id, ...at, kind: 'metal', wires, words: '' });
