@@ -262,11 +262,25 @@ const boxesOf = ({ items }: DisplayList, test: (item: DisplayItem) => boolean): 
 const overlap = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
 
+/** A made-up chassis with every part on a grid, far more crowded than a real one. */
+const crowded = (wires: number, seed: number): ChassisDocument => {
+  const document = structuredClone(generateChassis(wires, seed));
+  const counts = new Map<string, number>();
+  for (const part of Object.values(document.parts)) {
+    if (Object.values(part.terminals).some(({ on }) => on)) continue;
+    const n = counts.get(part.unit) ?? 0;
+    counts.set(part.unit, n + 1);
+    part.place = { x: 40 + (n % 8) * 55, y: 40 + Math.floor(n / 8) * 60, by: 'hand' };
+  }
+  return document;
+};
+
 describe('readable', () => {
   it.each([
-    ['the radio', buildRadio()],
-    ['the television', buildTelevision()]
-  ])('%s: no number on another, none over a ring', (_, document) => {
+    ['the radio', buildRadio(), 0],
+    ['the television', buildTelevision(), 0],
+    ['a crowd of 150 wires', crowded(150, 2), 4]
+  ])('%s: no number on another, none over a ring', (_, document, most) => {
     const { list } = draw(document);
     const numbers = boxesOf(
       list,
@@ -283,7 +297,7 @@ describe('readable', () => {
       const { x, y } = centreOf(ring);
       return numbers.some((box) => overlap(box, { x: x - 0.5, y: y - 0.5, width: 1, height: 1 }));
     });
-    expect(covered.map(({ title }) => title)).toEqual([]);
+    expect(covered.length, covered.map(({ title }) => title).join(', ')).toBeLessThanOrEqual(most);
   });
 
   it.each([

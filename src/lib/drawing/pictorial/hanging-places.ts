@@ -81,14 +81,15 @@ function leadCost(from: Spot, to: TerminalSpot, clutter: Clutter): number {
   return best < Infinity ? best : costOf(from, to.at);
 }
 
-/** What a body with its leads covers at a pose; as soon as that is more than `most`, any number above it. */
+/** What a body with its leads covers at a pose; without end as soon as it is `most`, since it cannot be
+ *  the best then. */
 function costOf({ feet, body }: Job, pose: Pose, clutter: Clutter, most: number): number {
   let cost = clutter.costOfBox(pose.middle, body.length + 1.5, body.width + 1.5, pose.degrees);
-  if (cost >= most) return cost;
+  if (cost >= most) return Infinity;
   const ends = bodyEnds(body, pose, feet.length);
   const spots = feet.map(({ spot }) => spot);
   spots.forEach((spot, n) => (cost += spot ? distance(ends[n] ?? pose.middle, spot.at) : 0));
-  if (cost >= most) return cost;
+  if (cost >= most) return Infinity;
   spots.forEach((spot, n) => {
     if (!spot || cost >= most) return;
     const from = ends[n] ?? pose.middle;

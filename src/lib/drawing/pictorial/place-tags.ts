@@ -49,6 +49,8 @@ const price = {
   upright: 2.5
 } as const;
 const asideMm = [4, 7, 11, 16] as const;
+/** How far from its wire a number may stand at all, mm. */
+const farthestMm = 200;
 /** A wire longer than this carries its number twice, mm. */
 const longMm = 170;
 
@@ -97,7 +99,10 @@ class TagPlacer {
     const { id, line, width } = wish;
     const steps = Math.min(90, Math.max(1, Math.ceil((to - from) / 2)));
     const distances = Array.from({ length: steps + 1 }, (_, n) => from + ((to - from) * n) / steps);
-    const stations = to < from ? [] : stationsAlong(line, distances);
+    // The nearest first: once a good place is found, those further off need not be looked at.
+    const stations = (to < from ? [] : stationsAlong(line, distances)).toSorted(
+      (a, b) => Math.abs(a.mm - wishMm) - Math.abs(b.mm - wishMm)
+    );
     let best: Found | null = null;
     let least = Infinity;
     const offer = (at: Spot, upright: boolean, tie: Spot | null, extra: number): void => {
@@ -122,6 +127,16 @@ class TagPlacer {
         }
       }
     }
+    // A crowd: further and further out, until a place is free.
+    const middle = stations[0];
+    for (let reach = 20; middle && least >= price.box && reach <= farthestMm; reach += 4) {
+      const count = Math.ceil(reach / 2);
+      for (let n = 0; n < count; n++) {
+        const turn = (2 * Math.PI * n) / count;
+        const way = { x: Math.cos(turn), y: Math.sin(turn) };
+        offer(plus(middle.at, times(way, reach)), false, middle.at, price.aside + reach);
+      }
+    }
     return best;
   }
 
@@ -129,22 +144,22 @@ class TagPlacer {
     this.boxes.insert(entryOf(box));
   }
 
-  /** What a box covers; any number from `most` up as soon as it is that much. */
+  /** What a box covers; without end as soon as it is `most`, since it cannot be the best then. */
   private costOf(box: Box, own: string, most: number): number {
-    if (most <= 0) return most;
+    if (most <= 0) return Infinity;
     const around = entryOf(box, clear);
     if (this.boxes.collides(around)) return price.box;
-    let cost = this.blocked.search(around).length * price.blocked;
-    if (cost >= most) return cost;
+    const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+    const covered = this.clutter.costOfBox(middle, box.width, box.height) / thick;
+    let cost = covered * price.clutter;
+    if (cost >= most) return Infinity;
+    cost += this.blocked.search(around).length * price.blocked;
+    if (cost >= most) return Infinity;
     const crossed = new Set<string>();
     for (const { wire, from, to } of this.pieces.search(around)) {
       if (wire !== own && !crossed.has(wire) && meetsBox(from, to, box)) crossed.add(wire);
     }
-    cost += crossed.size * price.otherWire;
-    if (cost >= most) return cost;
-    const middle = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
-    const covered = this.clutter.costOfBox(middle, box.width, box.height) / thick;
-    return cost + covered * price.clutter;
+    return cost + crossed.size * price.otherWire;
   }
 }
 
