@@ -9,6 +9,7 @@ import {
   expect,
   openFile,
   openFresh,
+  openList,
   test,
   typeInto,
   waitForDrawing
@@ -95,8 +96,7 @@ test('a broken file is refused whole, with its problems, and nothing is lost', a
 
 test('what was typed is there again after the browser was closed', async ({ page }) => {
   await openFresh(page);
-  await openFile(page, 'test/cli/lists/notebook.csv');
-  await page.keyboard.press('Escape');
+  await openList(page, 'test/cli/lists/notebook.csv');
   await typeInto(page, '5', 'colour', 'blue/white');
   await expect(cellOf(page, '5', 'colour')).toHaveText('blue/white');
   await expect(page.getByRole('banner')).toContainText(/kept/);
@@ -107,9 +107,9 @@ test('what was typed is there again after the browser was closed', async ({ page
 
 test('a wire by keyboard alone', async ({ page }) => {
   await openFresh(page);
-  await openFile(page, 'test/cli/lists/notebook.csv');
-  await page.keyboard.press('Escape');
-  await page.getByTestId('new-row').locator('input').first().fill('V3-6');
+  await openList(page, 'test/cli/lists/notebook.csv');
+  await page.getByTestId('new-row').locator('[data-column=from]').click();
+  await page.keyboard.type('V3-6');
   await page.keyboard.press('Enter');
   await expect(page.locator('[role=row][data-wire]')).toHaveCount(13);
   await page.keyboard.press('Control+z');

@@ -59,6 +59,13 @@ export const openFile = async (page: Page, path: string): Promise<void> => {
   await (await chosen).setFiles(path);
 };
 
+/** Opens a wire list and puts the report of what was read away. */
+export const openList = async (page: Page, path: string): Promise<void> => {
+  await openFile(page, path);
+  await page.getByTestId('report').getByRole('button', { name: 'Close' }).click();
+  await expect(page.getByTestId('report')).toHaveCount(0);
+};
+
 /** The text of what an item of a menu gives to save. */
 export const exported = async (page: Page, menu: string, item: string): Promise<string> => {
   await page.getByTestId(menu).click();

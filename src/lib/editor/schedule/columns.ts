@@ -197,7 +197,7 @@ const columnList: readonly Column[] = [
     id: 'needs',
     title: 'Needs',
     name: 'insulation class that it needs',
-    least: 7,
+    least: 9,
     grow: 0.3,
     show: ({ about: { need } }) =>
       need === null
