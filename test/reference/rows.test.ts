@@ -1,8 +1,9 @@
 // Every reference row: what the sum says against what its source says. The sources are named in
 // the README beside the rows.
-import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { acceptedRange, ourValue, readReferenceRows } from './rows.ts';
+import { acceptedRange } from '#physics/reference/reference-row.ts';
+import { ourValue } from '#physics/reference/work-out.ts';
+import { readReferenceRows, readReferenceSources } from './rows.ts';
 
 const rows = readReferenceRows(new URL('./rows.csv', import.meta.url));
 const named = rows.map((row) => ({ row, name: `${row.source} row ${row.row}` }));
@@ -34,8 +35,8 @@ describe('the rows themselves', () => {
   });
 
   test('name sources that the README describes, and it describes no others', () => {
-    const readme = readFileSync(new URL('./README.md', import.meta.url), 'utf8');
-    const described = [...readme.matchAll(/^\| `([a-z0-9-]+)` \|/gm)].map((match) => match[1]!);
+    const sources = readReferenceSources(new URL('./README.md', import.meta.url));
+    const described = sources.map(([key]) => key);
     expect([...new Set(rows.map(({ source }) => source))].sort()).toEqual(described.sort());
   });
 

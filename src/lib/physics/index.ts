@@ -24,3 +24,4 @@ export * from './sums.ts';
 export type { Sum, SumOutcome, SumValue } from './bench/sum.ts';
 export { formatAccepted, type InputAbout } from './bench/input.ts';
 export { aboutInput } from './bench/sum.ts';
+export { fallbackOf, readOneInput } from './bench/one-input.ts';

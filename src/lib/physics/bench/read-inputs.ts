@@ -23,7 +23,8 @@ export function readInputs(
   return values;
 }
 
-function readInput(name: string, text: string, about: InputAbout): SumValue {
+/** The value of one text, not yet held against its limits. Throws SumError for one that cannot be read. */
+export function readInput(name: string, text: string, about: InputAbout): SumValue {
   const { reading } = about;
   if (reading.as === 'choice') return readChoice(name, text, about, reading.choices);
   if (reading.as === 'amount') {
