@@ -63,7 +63,7 @@ export const openFile = async (page: Page, path: string): Promise<void> => {
 export const openList = async (page: Page, path: string): Promise<void> => {
   await openFile(page, path);
   await page.getByTestId('report').getByRole('button', { name: 'Close' }).click();
-  await expect(page.getByTestId('report')).toHaveCount(0);
+  await expect(page.getByTestId('report')).toBeHidden();
 };
 
 /** The text of what an item of a menu gives to save. */
