@@ -2,10 +2,20 @@
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { metadataForSvg, saveDocument } from '#document/index.ts';
-import { buildDiagram, buildDisplayList, LayoutError, toSvg } from '#drawing/index.ts';
+import {
+  buildDiagram,
+  buildDisplayList,
+  buildPictorial,
+  LayoutError,
+  toSvg,
+  type DisplayList
+} from '#drawing/index.ts';
 import { CommandError, type Terminal } from './command.ts';
 import { createNodeEngine } from './elk-in-node.ts';
 import type { Judged } from './judge.ts';
+
+export const views = ['diagram', 'pictorial'] as const;
+export type View = (typeof views)[number];
 
 export interface DrawOptions {
   readonly theme: 'light' | 'dark' | 'print';
@@ -19,14 +29,13 @@ const today = (): string => {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
 };
 
-/** Draws the diagram. Progress goes to stderr where a person watches it.
- *  @throws CommandError where the layout fails or takes longer than its limit */
-export const drawChassis = async (
+/** Lays the diagram out. Progress goes to stderr where a person watches it. */
+const layDiagram = async (
   path: string,
-  { document, study, findings }: Judged,
-  { theme, timeLimitMs }: DrawOptions,
+  { study, findings }: Judged,
+  timeLimitMs: number,
   terminal: Terminal
-): Promise<string> => {
+): Promise<DisplayList> => {
   const engine = createNodeEngine(fileURLToPath(new URL('./elk-worker.min.js', import.meta.url)));
   try {
     const diagram = await buildDiagram(study, engine, {
@@ -36,13 +45,7 @@ export const drawChassis = async (
       }
     });
     for (const remark of diagram.remarks) terminal.say(`${basename(path)}: ${remark}`);
-    const list = buildDisplayList(diagram, { findings, date: today() });
-    return toSvg(list, {
-      theme,
-      title: document.identity.title,
-      description: `Wiring diagram: ${study.index.wires.length} wires, ${study.index.parts.length} parts.`,
-      metadata: metadataForSvg(saveDocument(document))
-    });
+    return buildDisplayList(diagram, { findings, date: today() });
   } catch (error) {
     if (error instanceof LayoutError)
       throw new CommandError(`${path}: not drawn: ${error.message}`);
@@ -50,4 +53,26 @@ export const drawChassis = async (
   } finally {
     engine.stop();
   }
+};
+
+/** A drawing of the chassis as SVG text that carries the document.
+ *  @throws CommandError where the layout fails or takes longer than its limit */
+export const drawChassis = async (
+  path: string,
+  judged: Judged,
+  view: View,
+  { theme, timeLimitMs }: DrawOptions,
+  terminal: Terminal
+): Promise<string> => {
+  const { document, study, findings } = judged;
+  const list =
+    view === 'diagram'
+      ? await layDiagram(path, judged, timeLimitMs, terminal)
+      : buildPictorial(study, { findings, date: today(), withLengths: true });
+  return toSvg(list, {
+    theme,
+    title: document.identity.title,
+    description: `${view === 'diagram' ? 'Wiring diagram' : 'Chassis drawn to scale'}: ${study.index.wires.length} wires, ${study.index.parts.length} parts.`,
+    metadata: metadataForSvg(saveDocument(document))
+  });
 };

@@ -154,6 +154,7 @@ describe('build', () => {
       'document.chassis.json',
       'findings.json',
       'findings.txt',
+      'pictorial.svg',
       'schedule.csv',
       'schedule.json'
     ]);

@@ -20,7 +20,7 @@ const usage = 'DOC --out DIR';
 export const buildCommand: Command = {
   name: 'build',
   usage,
-  help: 'Write drawing, schedule, findings and document into a folder.',
+  help: 'Write both drawings, schedule, findings and document into a folder.',
   options: [
     { name: 'out', value: 'DIR', help: 'The folder; made where it is missing.' },
     ...drawOptions
@@ -33,7 +33,8 @@ export const buildCommand: Command = {
     const judged = await judge(path, terminal);
     const rows = buildSchedule(judged.study, judged.findings);
     const files: readonly (readonly [name: string, text: string])[] = [
-      ['diagram.svg', await drawChassis(path, judged, options, terminal)],
+      ['diagram.svg', await drawChassis(path, judged, 'diagram', options, terminal)],
+      ['pictorial.svg', await drawChassis(path, judged, 'pictorial', options, terminal)],
       ['schedule.csv', scheduleToCsv(rows)],
       ['schedule.json', scheduleToJson(rows)],
       ['findings.txt', findingsToText(judged.findings)],

@@ -7,11 +7,11 @@ import {
   type CommandInput,
   type OptionSpec
 } from '../command.ts';
-import { drawChassis, type DrawOptions } from '../draw-chassis.ts';
+import { drawChassis, views, type DrawOptions } from '../draw-chassis.ts';
 import { writeText } from '../files.ts';
 import { judge } from '../judge.ts';
 
-const usage = 'DOC [--view diagram] [--out FILE.svg]';
+const usage = 'DOC [--view diagram|pictorial] [--out FILE.svg]';
 
 export const drawOptions: readonly OptionSpec[] = [
   { name: 'theme', value: 'NAME', help: 'light, dark or print. print if not given.' },
@@ -35,16 +35,21 @@ export const drawCommand: Command = {
   usage,
   help: 'Draw a chassis as SVG, every wire by the insulation class it needs.',
   options: [
-    { name: 'view', value: 'diagram', help: 'Which drawing. diagram if not given.' },
+    {
+      name: 'view',
+      value: 'NAME',
+      help: 'diagram, laid out to be read, or pictorial, to scale. diagram if not given.'
+    },
     { name: 'out', value: 'FILE.svg', help: 'The file to write; stdout if not given.' },
     ...drawOptions
   ],
   run: async (input, terminal) => {
     const path = onlyPositional(input, 'DOC', `draw ${usage}`);
-    choiceOf(input, 'view', ['diagram'], 'diagram');
+    const view = choiceOf(input, 'view', views, 'diagram');
     const svg = await drawChassis(
       path,
       await judge(path, terminal),
+      view,
       readDrawOptions(input),
       terminal
     );
