@@ -22,28 +22,31 @@ export interface RingPlan {
 /** A leader that bends away from its pin costs as much, per quarter turn, as this share of a wish. */
 const bendPrice = 0.55;
 
-const angleBetween = (a: number, b: number): number => {
-  const apart = Math.abs(a - b) % 360;
-  return apart > 180 ? 360 - apart : apart;
-};
-
 interface Trial {
   readonly cost: number;
   readonly sides: readonly Side[];
 }
 
-/** Sides for ends in clockwise order from `start`, north first; the cheapest non-crossing split. */
-const splitFrom = (ends: readonly RingEnd[], start: number, turnDeg: number): Trial => {
+/** An angle from 0 up to 360. */
+const wholeTurn = (deg: number): number => ((deg % 360) + 360) % 360;
+
+/** Sides for ends in clockwise order from `start`, north first; the cheapest split. `fromDeg` is the
+ *  angle of the first end, the others follow within one turn: so no leader runs round the circle. */
+const splitFrom = (ends: readonly RingEnd[], start: number, fromDeg: number): Trial => {
   const count = ends.length;
+  const startDeg = ends[start]?.pinDeg ?? 0;
   const best = new Float64Array((count + 1) * 4).fill(Infinity);
   const cameFrom = new Int8Array((count + 1) * 4).fill(-1);
   for (let side = 0; side < 4; side++) best[side] = 0;
   for (let index = 0; index < count; index++) {
     const ring = ends[(start + index) % count];
     if (!ring) continue;
+    const round = wholeTurn(ring.pinDeg - startDeg);
+    // Ends of the first pin that come last have a whole turn behind them.
+    const onward = round === 0 && start + index >= count ? 360 : round;
     for (let side = 0; side < 4; side++) {
       const name = sides[side] ?? 'north';
-      const bend = angleBetween(ring.pinDeg + turnDeg, degreesOf[name]) / 90;
+      const bend = (fromDeg + onward - degreesOf[name]) / 90;
       const own = ring.end.cost[name] + bendPrice * bend * bend;
       for (let before = 0; before <= side; before++) {
         const total = (best[index * 4 + before] ?? Infinity) + own;
@@ -77,9 +80,13 @@ export const planRing = (ends: readonly RingEnd[], stepDeg: number): RingPlan =>
     // A socket that stands as the books draw it is worth a little.
     const homely = turn === 0 ? -0.4 : 0;
     for (let start = 0; start < ends.length; start++) {
-      const trial = splitFrom(ends, start, turnDeg);
-      const cost = trial.cost + homely;
-      if (!best || cost < best.cost - 1e-9) best = { cost, turnDeg, start, sides: trial.sides };
+      const startDeg = wholeTurn((ends[start]?.pinDeg ?? 0) + turnDeg);
+      for (const fromDeg of [startDeg, startDeg - 360]) {
+        const trial = splitFrom(ends, start, fromDeg);
+        const cost = trial.cost + homely;
+        if (best && cost >= best.cost - 1e-9) continue;
+        best = { cost, turnDeg, start, sides: trial.sides };
+      }
     }
   }
   const start = best?.start ?? 0;

@@ -13,6 +13,8 @@ export const room = { nodes: 5, nodeToLine: 3, lines: 3.1 } as const;
 
 /** Things closer than this sideways must not slide past each other. */
 const reach = 1.5;
+/** Parts keep more room beside them: lines run there. */
+const nodeReach = 1.4;
 
 export interface CompactOptions {
   /** Room kept free inside the upper and lower border, mm. */
@@ -49,7 +51,13 @@ class Model {
   constructor(block: PlacedBlock) {
     this.block = block;
     for (const { x, y, width, height } of block.nodes) {
-      this.add({ x1: x, x2: x + width, y1: y, y2: y + height, isNode: true });
+      this.add({
+        x1: x - nodeReach,
+        x2: x + width + nodeReach,
+        y1: y,
+        y2: y + height,
+        isNode: true
+      });
     }
     for (const [id, route] of block.routes) this.addRoute(id, route);
   }

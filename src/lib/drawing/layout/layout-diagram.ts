@@ -48,7 +48,7 @@ export const scoreOf = ({
     proofs.bends * 2 +
     proofs.lengthMm * 0.012 +
     geometry.width * geometry.height * 4e-4 +
-    tooWide * proofs.lines * 13 +
+    (tooWide + 2 * tooWide ** 2) * proofs.lines * 13 +
     broken * 1e4
   );
 };

@@ -1,0 +1,104 @@
+// Layouts of generated chassis and of the demonstrations, proved: nothing through a part, nothing on
+// one line, every number in its place, and no more crossings than were once reached (the budget).
+import { readFileSync } from 'node:fs';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { ChassisDocument } from '#document/index.ts';
+import { buildDiagram, type Diagram, type LayoutEngine } from '#drawing/index.ts';
+import { findNumberClashes } from '#drawing/place-numbers.ts';
+import { buildStudy } from '#study/build-study.ts';
+import { generateChassis } from '../helpers/generate-chassis.ts';
+import { startEngine } from '../helpers/layout-engine.ts';
+
+const demonstration = (name: string): ChassisDocument => {
+  const file = new URL(`../../static/demonstrations/${name}.chassis.json`, import.meta.url);
+  return JSON.parse(readFileSync(file, 'utf8')) as ChassisDocument;
+};
+
+/** Crossings of unrelated lines that a layout may have: what was measured, and a tenth more. */
+const budgets: readonly {
+  name: string;
+  build: () => ChassisDocument;
+  crossings: number;
+  tries: number;
+}[] = [
+  { name: 'the television', build: () => demonstration('console-21'), crossings: 160, tries: 4 },
+  { name: 'the radio', build: () => demonstration('five-tube-radio'), crossings: 50, tries: 4 },
+  { name: '100 wires, seed 1', build: () => generateChassis(100, 1), crossings: 64, tries: 3 },
+  { name: '100 wires, seed 2', build: () => generateChassis(100, 2), crossings: 78, tries: 3 },
+  { name: '100 wires, seed 3', build: () => generateChassis(100, 3), crossings: 57, tries: 3 },
+  { name: '300 wires, seed 1', build: () => generateChassis(300, 1), crossings: 590, tries: 2 },
+  { name: '300 wires, seed 2', build: () => generateChassis(300, 2), crossings: 615, tries: 2 },
+  { name: '300 wires, seed 3', build: () => generateChassis(300, 3), crossings: 480, tries: 2 }
+];
+
+let engine: LayoutEngine;
+beforeAll(() => {
+  engine = startEngine();
+});
+afterAll(() => engine.stop());
+
+for (const { name, build, crossings, tries } of budgets) {
+  describe(`the diagram of ${name}`, () => {
+    let diagram: Diagram;
+    beforeAll(async () => {
+      diagram = await buildDiagram(buildStudy(build()), engine, { tries, timeLimitMs: 300_000 });
+    }, 300_000);
+
+    it('has no wire through a part, none on another, no part on a part', () => {
+      const { throughParts, overlaps, partClashes, slanted } = diagram.proofs;
+      expect(throughParts).toEqual([]);
+      expect(overlaps).toEqual([]);
+      expect(partClashes).toEqual([]);
+      expect(slanted).toBe(0);
+    });
+
+    it('crosses no more than its budget', () => {
+      expect(diagram.proofs.crossings).toBeLessThanOrEqual(crossings);
+      expect(diagram.proofs.lines).toBeGreaterThan(40);
+    });
+
+    it('draws every part once, and every line from terminal to terminal', () => {
+      const { plan, geometry } = diagram;
+      const drawn = geometry.parts.map(({ id }) => id);
+      expect(new Set(drawn).size).toBe(drawn.length);
+      expect(new Set([...drawn, ...plan.links.absorbed])).toEqual(
+        new Set(plan.study.index.parts.map(({ id }) => id))
+      );
+      expect(geometry.lines).toHaveLength(plan.links.lines.length);
+      for (const { link, route, fromPath, toPath } of geometry.lines) {
+        expect(fromPath.at(-1)?.x, link.id).toBeCloseTo(route[0]!.x, 2);
+        expect(fromPath.at(-1)?.y, link.id).toBeCloseTo(route[0]!.y, 2);
+        expect(toPath.at(-1)?.x, link.id).toBeCloseTo(route.at(-1)!.x, 2);
+        expect(toPath.at(-1)?.y, link.id).toBeCloseTo(route.at(-1)!.y, 2);
+      }
+    });
+
+    it('names every wire, and no number lies on another', () => {
+      const { plan, tags, cableNames } = diagram;
+      const named = new Set([
+        ...tags.map(({ tag }) => tag.wire),
+        ...plan.links.marks.flatMap(({ wires }) => wires),
+        ...plan.links.loose
+      ]);
+      expect(named).toEqual(new Set(plan.study.index.wires.map(({ id }) => id)));
+      const places = [...tags, ...cableNames].map(({ place }) => place);
+      expect(findNumberClashes(places)).toEqual([]);
+    });
+
+    it('keeps the sheet no wider than it should be', () => {
+      const { width, height } = diagram.geometry;
+      expect(width / height).toBeLessThan(3);
+    });
+  });
+}
+
+describe('a layout', () => {
+  it('comes out the same twice', async () => {
+    const study = buildStudy(demonstration('five-tube-radio'));
+    const one = await buildDiagram(study, engine, { tries: 2, timeLimitMs: 120_000 });
+    const two = await buildDiagram(study, engine, { tries: 2, timeLimitMs: 120_000 });
+    expect(two.geometry.lines.map(({ route }) => route)).toEqual(
+      one.geometry.lines.map(({ route }) => route)
+    );
+  }, 120_000);
+});
