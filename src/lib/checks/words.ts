@@ -36,17 +36,17 @@ export function wiresInWords(study: Study, wires: readonly Wire[]): string {
 }
 
 /** "18 kV dc", "285 V dc with a pulse of 3.4 kV", "6.3 V ac": what makes up the stress. */
-export function carriesWords({ carries, stress }: WireStudy): string {
-  const { dcV, acV, pulseV } = carries;
+export function carriesWords({ stress }: WireStudy): string {
+  if (!stress) return 'nobody knows what';
+  const { dcV, acV, pulseV } = stress.made;
   const parts: string[] = [];
-  const cold = stress?.coldDcV ?? null;
-  if (cold !== null) parts.push(`${formatVolts(cold)} dc cold`);
-  else if (dcV && dcV.value !== 0) parts.push(`${formatVolts(dcV.value)} dc`);
-  if (acV && acV.value !== 0) parts.push(`${formatVolts(acV.value)} ac`);
-  if (pulseV && pulseV.value !== 0) parts.push(`a pulse of ${formatVolts(pulseV.value)}`);
+  if (dcV !== 0) parts.push(`${formatVolts(dcV)} dc${stress.coldDcV === null ? '' : ' cold'}`);
+  if (acV !== 0) parts.push(`${formatVolts(acV)} ac`);
+  if (pulseV !== 0) parts.push(`a pulse of ${formatVolts(pulseV)}`);
   if (parts.length === 0) return 'nothing against the chassis';
-  const sum = parts.join(' with ');
-  return stress?.atLeast ? `at least ${sum}` : sum;
+  const beside = stress.beside ? ` against ${stress.beside.words}` : '';
+  const sum = `${parts.join(' with ')}${beside}`;
+  return stress.atLeast ? `at least ${sum}` : sum;
 }
 
 /** "the 25 kV class", "at least the 600 V class", "more than the 40 kV class". */

@@ -1,58 +1,75 @@
-// The study as a line of steps, each a function of what came before it: the document's index, what
-// is joined, the nets and their volts, then wire by wire what it carries, needs and measures.
-import { defaultPolicy, type ChassisDocument, type Id, type Policy } from '#document/index.ts';
-import { buildNets } from './build-nets.ts';
-import { makeTubeFinder, placeElements } from './circuit-elements.ts';
-import { makeRoleReader } from './function-words.ts';
-import { groupNets, netNumbersOf } from './group-nets.ts';
-import { indexDocument } from './index-document.ts';
-import { spreadSeriesCurrent } from './series-current.ts';
-import { studyWire, type WireContext } from './study-wire.ts';
+// The study of a document in three legs: what is connected, what stands on it and flows in it, what each
+// wire needs. Each leg looks at what it was made from before, so that the study after an edit costs
+// no more than what the edit can have changed.
+import type { ChassisDocument, Id } from '#document/index.ts';
+import { connect } from './connections.ts';
+import { energise } from './electrics.ts';
+import { reportNetwork } from './network/network-study.ts';
 import type { Net, Study, WireStudy } from './types.ts';
-import { findUnitRails } from './unit-rails.ts';
-
-/** The policy of a document: the defaults with what the document says otherwise. */
-export const policyOf = (document: ChassisDocument): Policy => {
-  const given = Object.entries(document.policy).filter(([, value]) => value !== undefined);
-  return { ...defaultPolicy, ...Object.fromEntries(given) };
-};
+import { studyWires, type WiresStudied } from './wires-studied.ts';
 
 /** What can be known of a document. Pure; takes any document that the schema takes, with references
  *  to missing elements too, and never throws. */
-export function buildStudy(document: ChassisDocument): Study {
-  const policy = policyOf(document);
-  const rolesOf = makeRoleReader();
-  const findTube = makeTubeFinder();
-  const index = indexDocument(document);
-  const grouped = groupNets(document, index);
-  const elements = placeElements(index, grouped, findTube);
-  const allNets = buildNets(document, index, grouped, elements, rolesOf, policy);
-  const seriesAmps = spreadSeriesCurrent(index, grouped.joined.withoutWires);
-  const rails = findUnitRails(allNets, index, policy);
-  const context: WireContext = { document, policy, index, rails, rolesOf, findTube };
+export const buildStudy = (document: ChassisDocument): Study => continueStudy(document, undefined);
 
+/** The study of a document, from that of another: as a rule of the same one before an edit. The answer
+ *  is that of `buildStudy`; what did not change is the very same object as in the study before. */
+export const updateStudy = (previous: Study, document: ChassisDocument): Study =>
+  previous.document === document ? previous : continueStudy(document, workOf.get(previous));
+
+/** A study that remembers the last one: for whoever asks again after every edit. */
+export function makeStudier(): (document: ChassisDocument) => Study {
+  let last: Study | undefined;
+  return (document) => (last = last ? updateStudy(last, document) : buildStudy(document));
+}
+
+interface Work {
+  readonly last: WiresStudied;
+  readonly study: Study;
+}
+
+/** How a study came about, for the next one. */
+const workOf = new WeakMap<Study, Work>();
+
+function continueStudy(document: ChassisDocument, before: Work | undefined): Study {
+  const { last: was, study: old } = before ?? {};
+  const connections = connect(document, was?.electrics.connections);
+  const electrics = energise(connections, was?.electrics);
+  const last = studyWires(electrics, was);
+  const { points, parts, index, nets: grouped } = connections;
   const wires = new Map<Id, WireStudy>();
-  for (const wire of index.wires) {
-    const nets = netNumbersOf(wire, index, grouped.netOfPoint)
-      .map((number) => allNets[number])
-      .filter((net) => net !== undefined);
-    wires.set(wire.id, studyWire(wire, nets, seriesAmps.get(wire.id) ?? null, context));
-  }
+  for (const [id, { study }] of last.studied) wires.set(id, study);
   const nets = new Map<string, Net>();
-  for (const net of allNets) if (net.terminals.length > 0) nets.set(net.id, net);
-  const netOf = new Map<string, string>();
-  for (const net of nets.values()) for (const key of net.terminals) netOf.set(key, net.id);
-  const { withoutWires, chassisPoint } = grouped.joined;
-  const pointOf = new Map<string, number>();
-  for (const { key, number } of index.terminals) pointOf.set(key, withoutWires.rootOf(number));
-  return {
+  for (const net of electrics.netOf.values()) if (net.terminals.length > 0) nets.set(net.id, net);
+  const sameNets = was?.electrics.connections.nets === grouped && old;
+  const samePoints = was?.electrics.connections.points.rootOf === points.rootOf && old;
+  const netNameAt = (point: number): string => {
+    const group = grouped.groupAt[point];
+    return (group && electrics.netOf.get(group)?.name) ?? 'one of its own points';
+  };
+  const study: Study = {
     document,
-    policy,
+    policy: electrics.policy,
     index,
     nets,
-    netOf,
-    pointOf,
-    chassisPoint: withoutWires.rootOf(chassisPoint),
-    wires
+    netOf: sameNets ? sameNets.netOf : netOfTerminals(nets),
+    pointOf:
+      samePoints && was.electrics.connections.parts.keys === parts.keys
+        ? samePoints.pointOf
+        : new Map(parts.keys.map((key, number) => [key, points.rootOf[number] ?? number])),
+    chassisPoint: points.rootOf[points.chassis] ?? points.chassis,
+    wires,
+    elements: connections.elements.all,
+    network: reportNetwork(electrics.network, points, netNameAt),
+    bundles: last.bundles.all,
+    bundlesOf: last.bundles.of
   };
+  workOf.set(study, { last, study });
+  return study;
+}
+
+function netOfTerminals(nets: ReadonlyMap<string, Net>): ReadonlyMap<string, string> {
+  const netOf = new Map<string, string>();
+  for (const net of nets.values()) for (const key of net.terminals) netOf.set(key, net.id);
+  return netOf;
 }

@@ -1,79 +1,152 @@
-// The electrical elements of all parts, with the nets that they stand between. A tube whose heater
-// nobody drew has the heater that the handbook gives its type.
+// The electrical elements of all parts, with the points and nets that they stand between. A tube whose
+// heater nobody drew has the heater that the handbook gives its type, and a resistor or capacitor of
+// which only the value is written down is one of that value.
 import type { Element, Part } from '#document/index.ts';
 import { isKnownElement } from '#document/part-schema.ts';
 import { findTubeType, heaterElements, type TubeType } from '#handbook/tube-types.ts';
-import type { GroupedNets } from './group-nets.ts';
+import type { GroupedNets, NetGroup } from './group-nets.ts';
+import { metalPointOf, type Points } from './points.ts';
+import { sameFields } from './same.ts';
 import { terminalKey } from './terminal-key.ts';
-import type { DocumentIndex } from './types.ts';
+import type { TerminalEntry } from './types.ts';
+import { elementFromValue } from './element-from-value.ts';
 
-/** What the sums read of an element; a handbook row gives heaters only. */
-export type ElementValues =
-  Element | { readonly kind: 'heater'; readonly volts: number; readonly amps: number };
+interface Heater {
+  readonly kind: 'heater';
+  readonly volts: number;
+  readonly amps: number;
+}
+interface Resistor {
+  readonly kind: 'resistor';
+  readonly ohms: number;
+  readonly watts?: number;
+}
+interface Capacitor {
+  readonly kind: 'capacitor';
+  readonly farads: number;
+  readonly ratedV?: number;
+}
+
+/** What the sums read of an element. */
+export type ElementValues = Element | Heater | Resistor | Capacitor;
 
 export interface PlacedElement {
+  /** Unlike any other of the document. */
+  readonly id: string;
   readonly part: Part;
   readonly values: ElementValues;
-  /** Net numbers. */
-  readonly from: number;
-  readonly to: number;
+  readonly from: NetGroup;
+  readonly to: NetGroup;
+  /** Points, as `Points.rootOf` has them. */
+  readonly fromPoint: number;
+  readonly toPoint: number;
   /** True where the handbook gave it and not the document. */
   readonly fromHandbook: boolean;
 }
 
-/** The handbook's rows for the tubes of a document, looked up once per type. */
-export function makeTubeFinder(): (part: Part) => TubeType | null {
-  const known = new Map<string, TubeType | null>();
-  return ({ kind, type }) => {
-    if (type === undefined || (kind !== 'tube' && kind !== 'picture tube')) return null;
-    const before = known.get(type);
-    if (before !== undefined) return before;
-    const found = findTubeType(type);
-    known.set(type, found);
-    return found;
-  };
+export interface PlacedElements {
+  /** Of each part that has any; the same list while nothing about it changed. */
+  readonly ofPart: ReadonlyMap<Part, readonly PlacedElement[]>;
+  readonly all: readonly PlacedElement[];
+  readonly source: { readonly points: Points; readonly nets: GroupedNets };
+}
+
+const tubeTypes = new Map<string, TubeType | null>();
+
+/** The handbook's row for a tube; null for other parts and for types that it does not know. */
+export function tubeTypeOf({ kind, type }: Part): TubeType | null {
+  if (type === undefined || (kind !== 'tube' && kind !== 'picture tube')) return null;
+  const known = tubeTypes.get(type);
+  if (known !== undefined) return known;
+  const found = findTubeType(type);
+  if (tubeTypes.size < 1000) tubeTypes.set(type, found);
+  return found;
 }
 
 /** Elements whose terminals all exist; those of unknown kinds are left out. */
 export function placeElements(
-  index: DocumentIndex,
+  points: Points,
   nets: GroupedNets,
-  findTube: (part: Part) => TubeType | null
-): PlacedElement[] {
+  before?: PlacedElements
+): PlacedElements {
+  const { parts } = points.source;
+  if (before?.source.points === points && before.source.nets === nets) return before;
+  const ofPart = new Map<Part, readonly PlacedElement[]>();
+  for (const part of parts.parts) {
+    if (!part.elements && !tubeTypeOf(part) && !elementFromValue(part)) continue;
+    const placed = placePart(part, points, nets);
+    const known = before?.ofPart.get(part);
+    if (placed.length > 0) ofPart.set(part, known && isSame(known, placed) ? known : placed);
+  }
+  const isAsBefore =
+    before?.ofPart.size === ofPart.size &&
+    [...ofPart].every(([part, placed]) => before.ofPart.get(part) === placed);
+  return isAsBefore
+    ? { ...before, source: { points, nets } }
+    : { ofPart, all: [...ofPart.values()].flat(), source: { points, nets } };
+}
+
+const isSame = (a: readonly PlacedElement[], b: readonly PlacedElement[]): boolean =>
+  a.length === b.length &&
+  a.every((placed, n) => {
+    const other = b[n];
+    return other !== undefined && sameFields(placed, other);
+  });
+
+const handbookHeaters = new WeakMap<TubeType, readonly (readonly [string, string, Heater])[]>();
+
+function heatersOf(type: TubeType): readonly (readonly [string, string, Heater])[] {
+  const known = handbookHeaters.get(type);
+  if (known) return known;
+  const heaters = heaterElements(type).map(
+    ({ from, to, volts, amps }) => [from, to, { kind: 'heater', volts, amps }] as const
+  );
+  handbookHeaters.set(type, heaters);
+  return heaters;
+}
+
+function placePart(part: Part, points: Points, nets: GroupedNets): PlacedElement[] {
+  const { terminalByKey, entriesOf } = points.source.parts;
   const placed: PlacedElement[] = [];
-  const netAt = (part: Part, terminal: string): number | undefined => {
-    const number = index.terminalByKey.get(terminalKey(part.id, terminal))?.number;
-    return number === undefined ? undefined : nets.netOfPoint[number];
+  const pointOf = (entry: TerminalEntry | undefined): number | undefined =>
+    entry && points.rootOf[entry.number];
+  const place = (
+    id: string,
+    values: ElementValues,
+    fromPoint: number | undefined,
+    toPoint: number | undefined,
+    fromHandbook: boolean
+  ): void => {
+    const from = fromPoint === undefined ? undefined : nets.groupAt[fromPoint];
+    const to = toPoint === undefined ? undefined : nets.groupAt[toPoint];
+    if (!from || !to || fromPoint === undefined || toPoint === undefined) return;
+    placed.push({ id, part, values, from, to, fromPoint, toPoint, fromHandbook });
   };
-  const metalNet = (part: Part): number | undefined => {
-    const point = nets.joined.metalPointOf(part.unit);
-    return point === undefined ? undefined : nets.netOfPoint[point];
-  };
-  for (const part of index.parts) {
-    let hasHeater = false;
-    for (const element of Object.values(part.elements ?? {})) {
-      if (!isKnownElement(element)) continue;
-      if (element.kind === 'heater') hasHeater = true;
-      const from = netAt(part, element.from);
-      const to = element.to === undefined ? metalNet(part) : netAt(part, element.to);
-      // A pulse stands at its first terminal, whatever it is counted against.
-      const end = to ?? (element.kind === 'pulse' ? from : undefined);
-      if (from === undefined || end === undefined) continue;
-      placed.push({ part, values: element, from, to: end, fromHandbook: false });
-    }
-    const type = hasHeater ? null : findTube(part);
-    if (!type) continue;
-    const terminalNamed = (name: string) =>
-      index.terminalsOf.get(part.id)?.find((terminal) => terminal.name === name);
-    for (const { from, to, volts, amps } of heaterElements(type)) {
-      const first = terminalNamed(from);
-      const last = terminalNamed(to);
-      const a = first && netAt(part, first.id);
-      const b = last && netAt(part, last.id);
-      if (a === undefined || b === undefined) continue;
-      const values = { kind: 'heater', volts, amps } as const;
-      placed.push({ part, values, from: a, to: b, fromHandbook: true });
-    }
+  let hasHeater = false;
+  let hasKnown = false;
+  for (const element of Object.values(part.elements ?? {})) {
+    if (!isKnownElement(element)) continue;
+    hasKnown = true;
+    if (element.kind === 'heater') hasHeater = true;
+    const pointAt = (terminal: string) =>
+      pointOf(terminalByKey.get(terminalKey(part.id, terminal)));
+    const from = pointAt(element.from);
+    const to = element.to === undefined ? metalPointOf(points, part.unit) : pointAt(element.to);
+    // A pulse stands at its first terminal, whatever it is counted against.
+    const end = to ?? (element.kind === 'pulse' ? from : undefined);
+    place(terminalKey(part.id, element.id), element, from, end, false);
+  }
+  const entries = entriesOf.get(part) ?? [];
+  const entryNamed = (name: string) => entries.find(({ terminal }) => terminal.name === name);
+  const type = hasHeater ? null : tubeTypeOf(part);
+  for (const [from, to, heater] of type ? heatersOf(type) : []) {
+    const ends = [pointOf(entryNamed(from)), pointOf(entryNamed(to))] as const;
+    place(`${part.id}/heater ${from}`, heater, ...ends, true);
+  }
+  const fromValue = hasKnown ? null : elementFromValue(part);
+  if (fromValue) {
+    const [first, last] = entries;
+    place(`${part.id}/value`, fromValue, pointOf(first), pointOf(last), false);
   }
   return placed;
 }

@@ -1,9 +1,10 @@
 // What to cut for a wire: its length, the policy's slack, what both ends take, rounded up.
-import type { Policy, Wire, WireEnd } from '#document/index.ts';
+import type { Policy, WireEnd } from '#document/index.ts';
 import { cutLengthMm } from '#physics/length.ts';
 import { stripFor } from '#physics/strip.ts';
 import { formatNumber, roundSignificant } from '#quantity/index.ts';
-import type { CutLength, DocumentIndex, WireLength } from './types.ts';
+import type { WireSlot } from './index-wires.ts';
+import type { CutLength, TerminalEntry, WireLength } from './types.ts';
 
 /** How a conductor is ended, in the words that the strip table knows its endings by. */
 const endingByTermination: ReadonlyMap<string, string> = new Map([
@@ -13,9 +14,9 @@ const endingByTermination: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** Bare length at an end, mm: as declared, else by how it is ended and the gauge. */
-export function stripAtMm(index: DocumentIndex, end: WireEnd, awg: number): number {
+function stripAtMm(at: TerminalEntry | undefined, end: WireEnd, awg: number): number {
   if (end.stripMm !== undefined) return end.stripMm;
-  const made = index.findAt(end)?.terminal.ending;
+  const made = at?.terminal.ending;
   const { termination } = end;
   const way = termination === undefined ? undefined : endingByTermination.get(termination);
   // "Wrapped" on a solder lug is a turn of wire, not the many turns of a post.
@@ -26,15 +27,14 @@ export function stripAtMm(index: DocumentIndex, end: WireEnd, awg: number): numb
 /** The cut length, or null where the length is not known. A lead that must keep its length gets no
  *  slack beyond its strips. */
 export function cutLengthOf(
-  index: DocumentIndex,
-  wire: Wire,
+  { wire, from, to }: WireSlot,
   length: WireLength | null,
   awg: number,
   policy: Policy
 ): CutLength | null {
   if (!length) return null;
-  const stripFromMm = stripAtMm(index, wire.from, awg);
-  const stripToMm = stripAtMm(index, wire.to, awg);
+  const stripFromMm = stripAtMm(from, wire.from, awg);
+  const stripToMm = stripAtMm(to, wire.to, awg);
   const keeps = wire.critical?.keepLength === true;
   const slackShare = keeps ? 0 : policy.slackShare;
   const fixedMm = keeps ? 0 : policy.slackMm;

@@ -12,6 +12,8 @@ export interface ExpectedParts {
   readonly acMattersBelowV: number;
   /** True where a dc part that nobody wrote down counts as none: the power line. */
   readonly noDc: boolean;
+  /** Its ac is that of the line or of a winding, and there before any tube plays. */
+  readonly isLineAc: boolean;
 }
 
 /** Nothing beyond what is written down. */
@@ -19,7 +21,8 @@ export const noExpectations: ExpectedParts = {
   ac: null,
   pulse: null,
   acMattersBelowV: Infinity,
-  noDc: false
+  noDc: false,
+  isLineAc: false
 };
 
 /** Roles at which a pulse of the sweep is filtered away or does not arrive. */
@@ -38,20 +41,21 @@ export function expectedParts(
   const shared = net === undefined || net.isSupply ? undefined : net.roles;
   const has = (role: FunctionRole) => own.has(role) || shared?.has(role) === true;
   const noDc = has('line');
+  const isLineAc = noDc || has('heater') || net?.atHeater === true;
+  const plain: ExpectedParts = { ...noExpectations, noDc, isLineAc };
   const atYoke = ends.find(({ part }) => part.kind === 'yoke');
   if (net?.isSupply !== true && !quiet.some((role) => own.has(role))) {
-    if (has('sweep')) return { ...noExpectations, pulse: 'sweep circuit', noDc };
-    if (atYoke)
-      return { ...noExpectations, pulse: `ends at the yoke ${atYoke.part.reference}`, noDc };
+    if (has('sweep')) return { ...plain, pulse: 'sweep circuit' };
+    if (atYoke) return { ...plain, pulse: `ends at the yoke ${atYoke.part.reference}` };
   }
-  if (own.has('supply')) return { ...noExpectations, noDc };
+  if (own.has('supply')) return plain;
   if (has('heater') || (net?.atHeater === true && !net.isSupply)) {
-    return { ...noExpectations, ac: 'heater', acMattersBelowV: 60, noDc };
+    return { ...plain, ac: 'heater', acMattersBelowV: 60 };
   }
-  if (noDc) return { ...noExpectations, ac: 'power line', noDc };
+  if (noDc) return { ...plain, ac: 'power line' };
   // No signal plate stands at kilovolts of dc: that is a picture tube's anode.
   if (own.has('plate') && !own.has('second anode') && net?.isSupply !== true) {
-    return { ...noExpectations, ac: 'plate', acMattersBelowV: 3000, noDc };
+    return { ...plain, ac: 'plate', acMattersBelowV: 3000 };
   }
-  return noExpectations;
+  return plain;
 }

@@ -6,11 +6,11 @@ import { largerAmount } from './amounts.ts';
 import type { PlacedElement } from './circuit-elements.ts';
 import type { NetGroup } from './group-nets.ts';
 import { listAt, type Lists } from './lists.ts';
-import type { Potential } from './potentials.ts';
+import type { OpenPotentials } from './potentials.ts';
 import type { Amount } from './types.ts';
 
 interface Step {
-  readonly to: number;
+  readonly to: NetGroup;
   /** Added going that way, V. */
   readonly volts: number;
   readonly by: string;
@@ -18,40 +18,37 @@ interface Step {
 
 /** Writes `dcV`, `coldDcV` and `standsWith` of the nets that parts say something of. */
 export function followDc(
-  groups: readonly NetGroup[],
   elements: readonly PlacedElement[],
-  potentials: readonly Potential[],
+  potentials: OpenPotentials,
   policy: Policy
 ): void {
-  const isChassis = (net: number) => groups[net]?.isChassis === true;
-  for (const element of elements) addSource(element, potentials, isChassis, policy);
-  walk(listSteps(elements), potentials, isChassis);
+  for (const element of elements) addSource(element, potentials, policy);
+  walk(listSteps(elements), potentials);
 }
 
 /** A source with its other end on the chassis says its volts outright, declared or not. */
 function addSource(
   { part, values, from, to }: PlacedElement,
-  potentials: readonly Potential[],
-  isChassis: (net: number) => boolean,
+  potentials: OpenPotentials,
   policy: Policy
 ): void {
   if (values.kind !== 'source' || values.current !== 'dc' || from === to) return;
-  const raise = (net: number, key: 'dcV' | 'coldDcV', value: number, basis: string) => {
-    const potential = potentials[net];
-    if (!potential || isChassis(net)) return;
+  const raise = (net: NetGroup, key: 'dcV' | 'coldDcV', value: number, basis: string) => {
+    const potential = potentials.get(net);
+    if (!potential || net.isChassis) return;
     potential[key] = largerAmount(potential[key], { value, how: 'part', basis });
   };
-  if (isChassis(to)) raise(from, 'dcV', values.volts, `source in ${part.reference}`);
-  if (isChassis(from)) raise(to, 'dcV', -values.volts, `source in ${part.reference}`);
+  if (to.isChassis) raise(from, 'dcV', values.volts, `source in ${part.reference}`);
+  if (from.isChassis) raise(to, 'dcV', -values.volts, `source in ${part.reference}`);
   const cold = (values.noLoadVolts ?? 0) * (1 + policy.highLine);
   if (cold === 0) return;
   const basis = `${part.reference} without load, line ${Math.round(policy.highLine * 100)} % high`;
-  if (!isChassis(from)) raise(from, 'coldDcV', cold, basis);
-  if (isChassis(from)) raise(to, 'coldDcV', -cold, basis);
+  if (!from.isChassis) raise(from, 'coldDcV', cold, basis);
+  if (from.isChassis) raise(to, 'coldDcV', -cold, basis);
 }
 
-function listSteps(elements: readonly PlacedElement[]): Lists<number, Step> {
-  const steps: Lists<number, Step> = new Map();
+function listSteps(elements: readonly PlacedElement[]): Lists<NetGroup, Step> {
+  const steps: Lists<NetGroup, Step> = new Map();
   for (const { part, values, from, to } of elements) {
     const isSource = values.kind === 'source';
     if (from === to || (!isSource && values.kind !== 'heater')) continue;
@@ -65,26 +62,23 @@ function listSteps(elements: readonly PlacedElement[]): Lists<number, Step> {
 
 /** From every net whose dc is known, the highest first, out to those where it is not. A net keeps
  *  the first figure that reaches it, so the walk ends and never climbs round a ring of sources. */
-function walk(
-  steps: ReadonlyMap<number, readonly Step[]>,
-  potentials: readonly Potential[],
-  isChassis: (net: number) => boolean
-): void {
-  const magnitude = (net: number) => Math.abs(potentials[net]?.dcV?.value ?? 0);
+function walk(steps: ReadonlyMap<NetGroup, readonly Step[]>, potentials: OpenPotentials): void {
+  const magnitude = (net: NetGroup) => Math.abs(potentials.get(net)?.dcV?.value ?? 0);
   const queue = [...steps.keys()]
-    .filter((net) => potentials[net]?.dcV)
-    .sort((a, b) => magnitude(b) - magnitude(a) || a - b);
-  for (let next = 0; next < queue.length; next++) {
-    const from = queue[next] ?? 0;
-    const known = potentials[from];
+    .filter((net) => potentials.get(net)?.dcV)
+    .sort((a, b) => magnitude(b) - magnitude(a) || (a.id < b.id ? -1 : 1));
+  for (const from of queue) {
+    const known = potentials.get(from);
     for (const { to, volts, by } of steps.get(from) ?? []) {
-      const reached = potentials[to];
-      if (!known?.dcV || !reached || reached.dcV || isChassis(to)) continue;
+      const reached = potentials.get(to);
+      if (!known?.dcV || !reached || reached.dcV || to.isChassis) continue;
       reached.dcV = onwards(known.dcV, known.dcV.value + volts, by);
+      reached.dcIsFollowed = true;
       if (volts === 0) {
         reached.standsWith = known.standsWith ?? from;
         reached.coldDcV ??= known.coldDcV && onwards(known.coldDcV, known.coldDcV.value, by);
       }
+      // The queue grows while it is walked.
       queue.push(to);
     }
   }

@@ -1,64 +1,81 @@
 // The document's references resolved once: sorted lists, terminals by key, wires by terminal, labels.
-import type { ChassisDocument, Id, Part, Terminal, Wire, WireEnd } from '#document/index.ts';
-import { sortByOrder } from '#document/order.ts';
+import type { ChassisDocument, Id, Wire } from '#document/index.ts';
+import { compareByOrder } from '#document/order.ts';
 import { findElement, terminalLabel } from '#document/references.ts';
+import { findAt, type WireSlot, type WiresIndex } from './index-wires.ts';
 import { listAt, type Lists } from './lists.ts';
-import { keyOfRef, terminalKey } from './terminal-key.ts';
 import type { DocumentIndex, TerminalEntry } from './types.ts';
 
-/** The index of a document. Ends at terminals that are missing are left out of `wiresAt`. */
-export function indexDocument(document: ChassisDocument): DocumentIndex {
-  const parts = sortByOrder(document.parts);
-  const wires = sortByOrder(document.wires);
-  const partById = new Map<Id, Part>(parts.map((part) => [part.id, part]));
-  const terminalsOf = new Map<Id, readonly Terminal[]>();
-  const terminals: TerminalEntry[] = [];
-  const terminalByKey = new Map<string, TerminalEntry>();
-  for (const part of parts) {
-    const own = sortByOrder(part.terminals);
-    terminalsOf.set(part.id, own);
-    for (const terminal of own) {
-      const key = terminalKey(part.id, terminal.id);
-      const entry = { key, number: terminals.length, part, terminal };
-      terminals.push(entry);
-      terminalByKey.set(key, entry);
-    }
-  }
-  const leadsOn: Lists<string, TerminalEntry> = new Map();
-  for (const entry of terminals) {
-    const { on } = entry.terminal;
-    if (on && terminalByKey.has(keyOfRef(on))) listAt(leadsOn, keyOfRef(on)).push(entry);
-  }
-  const findAt = (end: WireEnd): TerminalEntry | undefined =>
-    end.at && terminalByKey.get(keyOfRef(end.at));
+type WiresAt = ReadonlyMap<string, readonly Wire[]>;
+
+/** The index of a document, over its parts and wires.
+ *  @param before wires of before, and their lists by terminal */
+export function indexDocument(
+  document: ChassisDocument,
+  wires: WiresIndex,
+  before?: { readonly wires: WiresIndex; readonly index: DocumentIndex }
+): DocumentIndex {
+  const { parts } = wires;
   return {
-    wires,
-    parts,
-    partById,
-    terminals,
-    terminalByKey,
-    terminalsOf,
-    wiresAt: listWiresAt(wires, findAt),
-    leadsOn,
-    findAt,
+    wires: wires.wires,
+    parts: parts.parts,
+    partById: parts.partById,
+    terminals: parts.terminals,
+    terminalByKey: parts.terminalByKey,
+    terminalsOf: parts.terminalsOf,
+    wiresAt: listAgain(wires, before),
+    leadsOn: parts.leadsOn,
+    findAt: (end) => findAt(parts, end),
     labelOf: (end) => {
-      const entry = findAt(end);
+      const entry = findAt(parts, end);
       if (entry) return terminalText(document, entry);
       return end.as !== undefined && end.as !== '' ? end.as : '?';
     }
   };
 }
 
-function listWiresAt(
-  wires: readonly Wire[],
-  findAt: (end: WireEnd) => TerminalEntry | undefined
-): Map<string, Wire[]> {
+/** Ends at terminals that are missing are left out. */
+function listWiresAt(slots: Iterable<WireSlot>): Lists<string, Wire> {
   const wiresAt: Lists<string, Wire> = new Map();
-  for (const wire of wires) {
-    const from = findAt(wire.from);
-    const to = findAt(wire.to);
+  for (const { wire, from, to } of slots) {
     if (from) listAt(wiresAt, from.key).push(wire);
     if (to && to !== from) listAt(wiresAt, to.key).push(wire);
+  }
+  return wiresAt;
+}
+
+/** The lists of before, made anew where a wire that changed ends or ended. */
+function listAgain(
+  now: WiresIndex,
+  before?: { readonly wires: WiresIndex; readonly index: DocumentIndex }
+): WiresAt {
+  if (!before) return listWiresAt(now.slots);
+  if (before.wires === now) return before.index.wiresAt;
+  const gone = new Set<Id>();
+  const touched = new Set<string>();
+  const touch = ({ from, to }: WireSlot) => {
+    if (from) touched.add(from.key);
+    if (to) touched.add(to.key);
+  };
+  for (const slot of before.wires.slots) {
+    if (now.slotById.get(slot.wire.id) === slot) continue;
+    gone.add(slot.wire.id);
+    touch(slot);
+  }
+  const come = now.slots.filter(({ wire }) => {
+    const slot = before.wires.slotById.get(wire.id);
+    return slot === undefined || gone.has(wire.id);
+  });
+  if (come.length > now.slots.length / 4) return listWiresAt(now.slots);
+  come.forEach(touch);
+  if (touched.size === 0) return before.index.wiresAt;
+  const here = listWiresAt(come);
+  const wiresAt = new Map(before.index.wiresAt);
+  for (const key of touched) {
+    const stayed = (wiresAt.get(key) ?? []).filter(({ id }) => !gone.has(id));
+    const all = [...stayed, ...(here.get(key) ?? [])].sort(compareByOrder);
+    if (all.length > 0) wiresAt.set(key, all);
+    else wiresAt.delete(key);
   }
   return wiresAt;
 }

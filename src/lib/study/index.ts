@@ -4,3 +4,11 @@ export * from './build-study.ts';
 export * from './terminal-key.ts';
 export * from './place.ts';
 export * from './wire-way.ts';
+export * from './conductor-in-place.ts';
+export type { PlacedElement, ElementValues } from './circuit-elements.ts';
+export type {
+  FloatingIsland,
+  NetworkStudy,
+  StarvedLoads,
+  VoltsDisagreement
+} from './network/network-study.ts';

@@ -1,13 +1,12 @@
 // What kind of net it is: a supply rail or not, and the name that people know it by.
-import type { ChassisDocument, Wire } from '#document/index.ts';
+import type { ChassisDocument, Id } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
 import { formatVolts } from '#quantity/index.ts';
 import type { PlacedElement } from './circuit-elements.ts';
 import type { FunctionRole, RoleReader } from './function-words.ts';
 import type { NetGroup } from './group-nets.ts';
 import { terminalText } from './index-document.ts';
-import type { Potential } from './potentials.ts';
-import type { Amount, DocumentIndex } from './types.ts';
+import type { Amount, Net, TerminalEntry } from './types.ts';
 
 /** Below this a supply is a bias or a battery for filaments, and the floor of a rail is beside the
  *  point. 60 V dc is where published touch limits begin. */
@@ -15,17 +14,23 @@ const leastRailV = 60;
 
 /** The roles of all wires on the net. */
 export function rolesOfWires(
-  wires: readonly Wire[],
+  document: ChassisDocument,
+  { wires }: NetGroup,
   rolesOf: RoleReader
 ): ReadonlySet<FunctionRole> {
   const roles = new Set<FunctionRole>();
-  for (const wire of wires) for (const role of rolesOf(wire.function)) roles.add(role);
+  for (const text of functionsOf(document, wires))
+    for (const role of rolesOf(text)) roles.add(role);
   return roles;
 }
 
+/** What the wires are said to do; those of which nothing is said left out. */
+const functionsOf = (document: ChassisDocument, wires: readonly Id[]): readonly string[] =>
+  wires.map((id) => findElement(document.wires, id)?.function ?? '').filter((text) => text !== '');
+
 /** Nets that a dc source of a part stands on, at the end that is not the lower one. */
-export function netsWithDcSource(elements: readonly PlacedElement[]): ReadonlySet<number> {
-  const nets = new Set<number>();
+export function netsWithDcSource(elements: readonly PlacedElement[]): ReadonlySet<NetGroup> {
+  const nets = new Set<NetGroup>();
   for (const { values, from, to } of elements) {
     if (values.kind !== 'source' || values.current !== 'dc') continue;
     nets.add(values.volts < 0 ? to : from);
@@ -37,32 +42,32 @@ export function netsWithDcSource(elements: readonly PlacedElement[]): ReadonlySe
  *  chassis are none, and neither is what is known to stand at a few volts. */
 export function isSupplyNet(
   group: NetGroup,
-  roles: ReadonlySet<FunctionRole> | undefined,
-  potential: Potential | undefined,
+  roles: ReadonlySet<FunctionRole>,
+  { dcV: dc, pulseV, coldDcV: cold }: Pick<Net, 'dcV' | 'pulseV' | 'coldDcV'>,
   hasDcSource: boolean
 ): boolean {
-  if (group.isChassis || (!hasDcSource && roles?.has('supply') !== true)) return false;
-  const dcV = Math.abs(potential?.dcV?.value ?? Infinity);
+  if (group.isChassis || (!hasDcSource && !roles.has('supply'))) return false;
+  const dcV = Math.abs(dc?.value ?? Infinity);
   // A point of the sweep circuit that swings by more than its dc is not what people call a rail.
-  if ((potential?.pulseV?.value ?? 0) > dcV) return false;
-  const coldDcV = Math.abs(potential?.coldDcV?.value ?? 0);
+  if ((pulseV?.value ?? 0) > dcV) return false;
+  const coldDcV = Math.abs(cold?.value ?? 0);
   return Math.max(dcV, coldDcV) > leastRailV;
 }
 
 /** "chassis", "B+ 285 V", "heaters 6.3 V", "V3-5": the net in people's words. */
 export function nameNet(
   document: ChassisDocument,
-  index: DocumentIndex,
+  findEntry: (key: string) => TerminalEntry | undefined,
   group: NetGroup,
   isSupply: boolean,
-  { dcV = null, acV = null }: Partial<Pick<Potential, 'dcV' | 'acV'>>,
+  { dcV, acV }: Pick<Net, 'dcV' | 'acV'>,
   rolesOf: RoleReader
 ): string {
   if (group.isChassis) return 'chassis';
   if (group.metalOf !== null) {
     return `metal of ${findElement(document.units, group.metalOf)?.name ?? group.metalOf}`;
   }
-  const texts = group.wires.map((wire) => wire.function ?? '').filter((text) => text !== '');
+  const texts = functionsOf(document, group.wires);
   if (isSupply) return supplyName(texts, dcV, rolesOf);
   const words = mostCommon(texts);
   if (words !== undefined && rolesOf(words).has('heater') && (dcV === null || dcV.value === 0)) {
@@ -70,7 +75,7 @@ export function nameNet(
   }
   if (words !== undefined) return words;
   const first = group.terminals[0];
-  const entry = first === undefined ? undefined : index.terminalByKey.get(first);
+  const entry = first === undefined ? undefined : findEntry(first);
   return entry ? terminalText(document, entry) : group.id;
 }
 

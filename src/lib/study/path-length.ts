@@ -1,8 +1,9 @@
 // How long a wire is: as taped, else along its path at true scale.
-import type { ChassisDocument, Support, Wire } from '#document/index.ts';
+import type { ChassisDocument, Support } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
+import type { WireSlot } from './index-wires.ts';
 import { findTerminalPlace, stepMm, type Place3 } from './place.ts';
-import type { DocumentIndex, TerminalEntry, WireLength } from './types.ts';
+import type { TerminalEntry, WireLength } from './types.ts';
 
 /** Longer than any wire: what a sum will still take, mm. */
 const longestMm = 1_000_000;
@@ -13,15 +14,12 @@ interface Stop extends Place3 {
 
 /** A wire's length, or null where neither a tape nor places tell it. Between two units only what
  *  lies within each is drawn; the way from one to the other has to be given as length outside. */
-export function wireLength(
-  document: ChassisDocument,
-  index: DocumentIndex,
-  wire: Wire
-): WireLength | null {
+export function wireLength(document: ChassisDocument, slot: WireSlot): WireLength | null {
+  const { wire } = slot;
   if (wire.tapedMm !== undefined) {
     return { mm: wire.tapedMm, how: 'taped', basis: 'taped lug to lug' };
   }
-  const stops = findStops(document, index, wire);
+  const stops = findStops(document, slot);
   if (!stops) return null;
   let mm = wire.outsideMm ?? 0;
   let isSplit = false;
@@ -44,13 +42,10 @@ export function wireLength(
 }
 
 /** Both ends and the supports between them; null where one of them has no place. */
-function findStops(
-  document: ChassisDocument,
-  index: DocumentIndex,
-  wire: Wire
-): readonly Stop[] | null {
-  const from = stopAt(index.findAt(wire.from));
-  const to = stopAt(index.findAt(wire.to));
+function findStops(document: ChassisDocument, slot: WireSlot): readonly Stop[] | null {
+  const { wire } = slot;
+  const from = stopAt(slot.from);
+  const to = stopAt(slot.to);
   if (!from || !to) return null;
   const stops: Stop[] = [from];
   for (const id of wire.route?.supports ?? []) {

@@ -25,7 +25,7 @@ export const stopKey = (stop: WayStop): string => (stop.kind === 'support' ? sto
  *  is a support that is missing; a stop that follows itself counts once. */
 export function listStops(
   document: ChassisDocument,
-  index: DocumentIndex,
+  index: Pick<DocumentIndex, 'findAt'>,
   wire: Wire
 ): readonly WayStop[] {
   const stops: WayStop[] = [];

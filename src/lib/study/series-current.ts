@@ -1,10 +1,10 @@
 // Current is each wire's own: it divides at every lug. Only where two wires meet at a point with
 // nothing else on it do both carry the same, and one that declares it speaks for the other.
-import type { Id, Wire } from '#document/index.ts';
+import type { Id } from '#document/index.ts';
 import { wireName } from './amounts.ts';
-import type { DisjointSets } from './disjoint-sets.ts';
-import { isOnMetal, joinsItsEnds } from './join-points.ts';
-import type { Amount, DocumentIndex } from './types.ts';
+import type { WireSlot, WiresIndex } from './index-wires.ts';
+import { isOnMetal, joinsItsEnds, type Points } from './points.ts';
+import type { Amount } from './types.ts';
 
 /** Parts whose terminals pass current on and take none. */
 const passing: ReadonlySet<string> = new Set([
@@ -18,49 +18,68 @@ const passing: ReadonlySet<string> = new Set([
 
 /** Amperes of wires that declare none themselves, by wire id. */
 export function spreadSeriesCurrent(
-  index: DocumentIndex,
-  withoutWires: DisjointSets
+  { slots, slotById }: WiresIndex,
+  points: Points
 ): ReadonlyMap<Id, Amount> {
   const amps = new Map<Id, Amount>();
-  if (!index.wires.some((wire) => wire.carries.amps !== undefined)) return amps;
-  const neighbours = pairUp(index, withoutWires);
-  for (const wire of index.wires) {
+  if (!slots.some(({ wire }) => wire.carries.amps !== undefined)) return amps;
+  const neighbours = pairUp(slots, points);
+  for (const { wire } of slots) {
     const value = wire.carries.amps;
     if (value === undefined) continue;
     const basis = `in series with ${wireName(wire)}`;
     const queue = [...(neighbours.get(wire.id) ?? [])];
-    for (let next = queue.pop(); next; next = queue.pop()) {
-      const known = amps.get(next.id);
-      if (next.carries.amps !== undefined || (known && known.value >= value)) continue;
-      amps.set(next.id, { value, how: 'net', basis });
-      queue.push(...(neighbours.get(next.id) ?? []));
+    for (let id = queue.pop(); id !== undefined; id = queue.pop()) {
+      const known = amps.get(id);
+      const declares = slotById.get(id)?.wire.carries.amps !== undefined;
+      if (declares || (known && known.value >= value)) continue;
+      amps.set(id, { value, how: 'net', basis });
+      queue.push(...(neighbours.get(id) ?? []));
     }
   }
   return amps;
 }
 
 /** For each wire, those that meet it at a point where there is nothing else. */
-function pairUp(index: DocumentIndex, withoutWires: DisjointSets): ReadonlyMap<Id, Wire[]> {
-  const meeting = new Map<number, { wires: Wire[]; alone: boolean }>();
-  for (const { key, number, part, terminal } of index.terminals) {
-    const root = withoutWires.rootOf(number);
-    const point = meeting.get(root) ?? { wires: [], alone: true };
-    meeting.set(root, point);
-    if (!passing.has(part.kind) || isOnMetal(part, terminal.grounded)) point.alone = false;
-    point.wires.push(...(index.wiresAt.get(key) ?? []));
+function pairUp(slots: readonly WireSlot[], points: Points): ReadonlyMap<Id, readonly Id[]> {
+  const busy = busyPoints(points);
+  const meeting = new Map<number, WireSlot[]>();
+  for (const slot of slots) {
+    for (const end of [slot.from, slot.to]) {
+      const root = end && points.rootOf[end.number];
+      if (root === undefined || busy.has(root)) continue;
+      const here = meeting.get(root);
+      if (here) here.push(slot);
+      else meeting.set(root, [slot]);
+    }
   }
-  const neighbours = new Map<Id, Wire[]>();
-  const pair = (wire: Wire, other: Wire) => {
+  const neighbours = new Map<Id, Id[]>();
+  const pair = ({ wire }: WireSlot, other: WireSlot) => {
     const known = neighbours.get(wire.id);
-    if (known) known.push(other);
-    else neighbours.set(wire.id, [other]);
+    if (known) known.push(other.wire.id);
+    else neighbours.set(wire.id, [other.wire.id]);
   };
-  for (const { wires, alone } of meeting.values()) {
-    const [first, second] = wires;
-    if (!alone || wires.length !== 2 || !first || !second || first === second) continue;
-    if (!joinsItsEnds(first) || !joinsItsEnds(second)) continue;
+  for (const [first, second, third] of meeting.values()) {
+    if (!first || !second || third || first === second) continue;
+    if (!joinsItsEnds(first.wire) || !joinsItsEnds(second.wire)) continue;
     pair(first, second);
     pair(second, first);
   }
   return neighbours;
+}
+
+const busyOf = new WeakMap<Points, ReadonlySet<number>>();
+
+/** Points with something on them that may take a part of the current. */
+function busyPoints(points: Points): ReadonlySet<number> {
+  const known = busyOf.get(points);
+  if (known) return known;
+  const busy = new Set<number>();
+  for (const { number, part, terminal } of points.source.parts.terminals) {
+    if (!passing.has(part.kind) || isOnMetal(part, terminal.grounded)) {
+      busy.add(points.rootOf[number] ?? number);
+    }
+  }
+  busyOf.set(points, busy);
+  return busy;
 }

@@ -4,59 +4,58 @@ import { largerAmount } from './amounts.ts';
 import type { PlacedElement } from './circuit-elements.ts';
 import type { NetGroup } from './group-nets.ts';
 import { listAt, type Lists } from './lists.ts';
-import type { Potential } from './potentials.ts';
+import type { OpenPotentials } from './potentials.ts';
 import { windingVolts } from './winding-volts.ts';
 
 /** Writes `acV` of the nets that parts say something of. Comes after the dc, which says what is a rail. */
-export function spreadAc(
-  groups: readonly NetGroup[],
-  elements: readonly PlacedElement[],
-  potentials: readonly Potential[]
-): void {
-  const isChassis = (net: number) => groups[net]?.isChassis === true;
-  const raise = (net: number, volts: number, basis: string) => {
-    const potential = potentials[net];
-    if (!potential || isChassis(net)) return;
+export function spreadAc(elements: readonly PlacedElement[], potentials: OpenPotentials): void {
+  const raise = (net: NetGroup, volts: number, basis: string) => {
+    const potential = potentials.get(net);
+    if (!potential || net.isChassis) return;
     potential.acV = largerAmount(potential.acV, { value: volts, how: 'part', basis });
   };
   // Decided before anything is raised: the chassis, and rails of which no ac was declared.
-  const held = potentials.map(
-    ({ dcV, acV }, net) => isChassis(net) || (dcV?.how === 'net' && acV === null)
-  );
-  const isHeld = (net: number) => held[net] === true;
+  const held = new Set<NetGroup>();
+  for (const [net, { dcV, acV }] of potentials) {
+    if (net.isChassis || (dcV?.how === 'net' && acV === null)) held.add(net);
+  }
+  const isHeld = (net: NetGroup) => held.has(net);
   const heaters = elements.filter(
     ({ values, from, to }) => values.kind === 'heater' && from !== to
   );
 
-  for (const { net, volts, basis } of windingVolts(elements, isHeld)) raise(net, volts, basis);
+  for (const { net, volts, basis, floats } of windingVolts(elements, isHeld)) {
+    raise(net, volts, basis);
+    const potential = potentials.get(net);
+    if (potential) potential.acFloats ||= floats;
+  }
   passHeaters(heaters, potentials, isHeld, raise);
-  addHeaterRatings(heaters, potentials, isChassis, raise);
+  addHeaterRatings(heaters, potentials, raise);
 }
 
-type Raise = (net: number, volts: number, basis: string) => void;
-type NetTest = (net: number) => boolean;
+type Raise = (net: NetGroup, volts: number, basis: string) => void;
 
 function passHeaters(
   heaters: readonly PlacedElement[],
-  potentials: readonly Potential[],
-  isHeld: NetTest,
+  potentials: OpenPotentials,
+  isHeld: (net: NetGroup) => boolean,
   raise: Raise
 ): void {
-  const beyond: Lists<number, { readonly net: number; readonly by: string }> = new Map();
+  const beyond: Lists<NetGroup, { readonly net: NetGroup; readonly by: string }> = new Map();
   for (const { part, from, to } of heaters) {
     listAt(beyond, from).push({ net: to, by: part.reference });
     listAt(beyond, to).push({ net: from, by: part.reference });
   }
-  const volts = (net: number) => potentials[net]?.acV?.value ?? 0;
+  const volts = (net: NetGroup) => potentials.get(net)?.acV?.value ?? 0;
   const queue = [...beyond.keys()]
-    .filter((net) => !isHeld(net) && potentials[net]?.acV)
-    .sort((a, b) => volts(b) - volts(a) || a - b);
-  for (let next = 0; next < queue.length; next++) {
-    const from = queue[next] ?? 0;
-    const known = potentials[from]?.acV;
+    .filter((net) => !isHeld(net) && potentials.get(net)?.acV)
+    .sort((a, b) => volts(b) - volts(a) || (a.id < b.id ? -1 : 1));
+  for (const from of queue) {
+    const known = potentials.get(from)?.acV;
     for (const { net, by } of beyond.get(from) ?? []) {
-      if (!known || isHeld(net) || potentials[net]?.acV) continue;
+      if (!known || isHeld(net) || potentials.get(net)?.acV) continue;
       raise(net, known.value, `through the heater of ${by}, ${known.basis}`);
+      // The queue grows while it is walked.
       queue.push(net);
     }
   }
@@ -66,20 +65,19 @@ function passHeaters(
  *  string the net also feeds the next heater, and the rating would be too low. */
 function addHeaterRatings(
   heaters: readonly PlacedElement[],
-  potentials: readonly Potential[],
-  isChassis: NetTest,
+  potentials: OpenPotentials,
   raise: Raise
 ): void {
-  const inString = new Set<number>();
+  const inString = new Set<NetGroup>();
   for (const { from, to } of heaters) {
-    if (isChassis(from) || isChassis(to)) continue;
+    if (from.isChassis || to.isChassis) continue;
     inString.add(from);
     inString.add(to);
   }
   const ends = heaters.flatMap(({ from, to }) => [from, to]);
-  const unknown = new Set(ends.filter((net) => !potentials[net]?.acV));
+  const unknown = new Set(ends.filter((net) => !potentials.get(net)?.acV));
   for (const { part, values, from, to } of heaters) {
-    const live = isChassis(to) ? from : isChassis(from) ? to : undefined;
+    const live = to.isChassis ? from : from.isChassis ? to : undefined;
     if (live === undefined || values.kind !== 'heater') continue;
     if (inString.has(live) || !unknown.has(live)) continue;
     raise(live, values.volts, `rated heater of ${part.reference}`);

@@ -1,74 +1,110 @@
 // Everything that the study says of one wire, from the wire and its slice of the rest.
-import type { ChassisDocument, Part, Policy, Wire } from '#document/index.ts';
-import type { TubeType } from '#handbook/tube-types.ts';
-import { cutLengthOf } from './cut-length.ts';
-import { expectedParts } from './expected-parts.ts';
-import type { RoleReader } from './function-words.ts';
-import { wireLength } from './path-length.ts';
+import type { Id, Policy } from '#document/index.ts';
+import { isSameAmount, wireName } from './amounts.ts';
+import type { Mate, Standing } from './bundle-mates.ts';
+import { expectedParts, type ExpectedParts } from './expected-parts.ts';
 import { recommendConductor } from './recommended-conductor.ts';
-import type { Amount, DocumentIndex, Net, TerminalEntry, WireStudy } from './types.ts';
-import type { UnitRails } from './unit-rails.ts';
-import { carriesOf } from './wire-carries.ts';
+import { sameFields, sameItems } from './same.ts';
+import type { Amount, Net, WireCurrent, WireStudy } from './types.ts';
+import type { RailClass } from './unit-rails.ts';
+import type { WireAlone } from './wire-alone.ts';
+import { carriesOf, type Carried } from './wire-carries.ts';
 import { needOf } from './wire-need.ts';
-import { foundRatingOf, isBareWire, ratingOf } from './wire-rating.ts';
-import { stressOf } from './wire-stress.ts';
+import { stressOf, worseState } from './wire-stress.ts';
 
-/** What all wires of a document share. */
-export interface WireContext {
-  readonly document: ChassisDocument;
-  readonly policy: Policy;
-  readonly index: DocumentIndex;
-  readonly rails: UnitRails;
-  readonly rolesOf: RoleReader;
-  readonly findTube: (part: Part) => TubeType | null;
+/** A wire with all that stands on it and flows in it, and where it stands among its neighbours. */
+export interface LoadedWire extends Carried {
+  readonly alone: WireAlone;
+  readonly nets: readonly Net[];
+  readonly current: WireCurrent | null;
+  readonly seriesAmps: Amount | null;
+  /** 1 or -1: the phase of its ac, where the network tells it. */
+  readonly phase: number | null;
+  readonly expected: ExpectedParts;
+  readonly standing: Standing;
 }
 
-/** @param nets the nets of its ends: none, one, or two for a wire that does not join them
- *  @param seriesAmps from the wire that it is in series with */
-export function studyWire(
-  wire: Wire,
-  nets: readonly Net[],
-  seriesAmps: Amount | null,
-  context: WireContext
-): WireStudy {
-  const { document, policy, index, rails, rolesOf, findTube } = context;
-  const roles = rolesOf(wire.function);
-  const ends = [index.findAt(wire.from), index.findAt(wire.to)].filter((end) => end !== undefined);
+type LoadInputs = Pick<LoadedWire, 'alone' | 'nets' | 'current' | 'seriesAmps' | 'phase'>;
+
+/** @param before given again where its inputs are the same */
+export function loadWire(inputs: LoadInputs, before: LoadedWire | undefined): LoadedWire {
+  const { alone, nets, current, seriesAmps, phase } = inputs;
+  if (
+    before?.alone === alone &&
+    before.current === current &&
+    before.phase === phase &&
+    isSameAmount(before.seriesAmps, seriesAmps) &&
+    sameItems(before.nets, nets)
+  ) {
+    return before;
+  }
+  const { wire } = alone.slot;
+  const carried = carriesOf(wire, nets, current, seriesAmps);
   const net = nets[0];
-  const { coldDcV, ...carries } = carriesOf(wire, nets, seriesAmps);
-  const stress = stressOf({ ...carries, coldDcV }, expectedParts(roles, net, ends));
+  const ends = [alone.slot.from, alone.slot.to].filter((end) => end !== undefined);
+  const expected = expectedParts(alone.roles, net, ends);
+  const state = worseState({ ...carried.carries, ...carried }, expected.isLineAc);
+  const acV = state.ac?.value ?? 0;
+  const standing = {
+    dcV: state.dc?.value ?? 0,
+    acV,
+    phasedV: phase === null ? null : phase * acV,
+    stressV: state.volts,
+    name: wireName(wire)
+  };
+  return { ...inputs, ...carried, expected, standing };
+}
+
+/** What a wire's study was made from; compared with what it would be made from now. */
+export interface StudiedWire {
+  readonly loaded: LoadedWire;
+  readonly mate: Mate | null;
+  readonly policy: Policy;
+  readonly rail: RailClass;
+  readonly study: WireStudy;
+}
+
+/** @param railOf the class of the highest rail in some units
+ *  @param before given again where nothing that it looks at has changed */
+export function studyWire(
+  loaded: LoadedWire,
+  mate: Mate | null,
+  policy: Policy,
+  railOf: (units: readonly Id[]) => RailClass,
+  before: StudiedWire | undefined
+): StudiedWire {
+  const { alone, nets, current } = loaded;
+  const rail = railOf(alone.gauge?.units ?? []);
+  if (
+    before?.loaded === loaded &&
+    before.policy === policy &&
+    (before.mate === mate || (before.mate && mate && sameFields(before.mate, mate))) &&
+    before.rail.classV === rail.classV &&
+    before.rail.words === rail.words
+  ) {
+    return before;
+  }
+  const { roles, slot, gauge } = alone;
+  const { carries, coldDcV, solvedDcV, expected } = loaded;
+  const stress = stressOf({ ...carries, coldDcV, solvedDcV }, expected, mate);
   const onRail = nets.some((each) => each.standsOnRail);
   const need = needOf(stress, onRail, policy);
-  const atHeaterPin = ends.some((end) => isHeaterPin(end, findTube));
-  const recommended = recommendConductor({ wire, need, roles, ends, atHeaterPin, rails, policy });
-  const length = wireLength(document, index, wire);
-  const awg = wire.found.awg ?? wire.planned.awg ?? null;
-  const awgToStrip = wire.planned.awg ?? recommended?.awg ?? awg ?? policy.defaultAwg;
-  return {
-    id: wire.id,
-    net: net?.id ?? null,
+  const study: WireStudy = {
+    id: slot.wire.id,
+    net: nets[0]?.id ?? null,
     carries,
     stress,
     need,
-    isBare: isBareWire(wire),
-    foundRating: foundRatingOf(document, wire),
-    plannedRating: ratingOf(wire.planned),
-    length,
-    cut: cutLengthOf(index, wire, length, awgToStrip, policy),
-    awg,
-    recommended,
+    isBare: alone.isBare,
+    current,
+    conductor: alone.conductor,
+    foundRating: alone.foundRating,
+    plannedRating: alone.plannedRating,
+    length: alone.length,
+    cut: alone.cut,
+    awg: alone.awg,
+    recommended: recommendConductor(gauge, need, () => rail),
     roles
   };
-}
-
-function isHeaterPin(
-  { part, terminal }: TerminalEntry,
-  findTube: (part: Part) => TubeType | null
-): boolean {
-  for (const element of Object.values(part.elements ?? {})) {
-    if (element.kind === 'heater' && (element.from === terminal.id || element.to === terminal.id)) {
-      return true;
-    }
-  }
-  return findTube(part)?.heater?.pins.includes(terminal.name) === true;
+  return { loaded, mate, policy, rail, study };
 }

@@ -1,7 +1,10 @@
 // What the study finds out about a document: nets, what each wire carries, the stress on it,
 // the insulation class that it needs and its length. Derived, never stored.
 import type { ChassisDocument, Id, Part, Policy, Terminal, Wire } from '#document/index.ts';
+import type { PlacedElement } from './circuit-elements.ts';
+import type { Conductor } from './conductor-in-place.ts';
 import type { FunctionRole } from './function-words.ts';
+import type { NetworkStudy } from './network/network-study.ts';
 
 /** Where a figure comes from. Everything that a person sees of a figure names this. */
 export interface Amount {
@@ -12,6 +15,46 @@ export interface Amount {
   readonly how: 'declared' | 'net' | 'part' | 'solved';
   /** The basis in words, for people: "declared on wire 12". */
   readonly basis: string;
+  /** Of a solved figure: what nobody described and may change it, in words. Without it the figure is
+   *  all that can be there. */
+  readonly doubt?: string;
+}
+
+/** The current of a wire as the whole network has it. */
+export interface WireCurrent {
+  /** From the wire's first end to its second; null where the dc circuit does not tell. */
+  readonly dcA: number | null;
+  /** Rms, of the line's frequency; against the phase of the dc's sign it is negative. */
+  readonly acA: number | null;
+  /** Both together, rms. */
+  readonly amps: number;
+  /** From which end to which the larger of the two flows; null where nothing does. */
+  readonly flows: 'from to to' | 'to to from' | null;
+  readonly basis: string;
+  readonly doubt?: string;
+}
+
+/** Volts of one terminal, as the whole network has them. Null: the circuit does not tell. */
+export interface TerminalVolts {
+  readonly dcV: number | null;
+  /** Before the tubes draw, at high line. */
+  readonly coldDcV: number | null;
+  /** Rms; negative where it is against the phase of the line's first source. */
+  readonly acV: number | null;
+  /** What the volts are counted from where that is not the chassis: a floating B-, for one. */
+  readonly countedFrom: string | null;
+}
+
+/** What the network says of one element of a part. Null: the circuit does not tell. */
+export interface ElementState {
+  /** From its first terminal to its second. */
+  readonly dcV: number | null;
+  readonly acV: number | null;
+  /** Rms, both kinds together. */
+  readonly volts: number | null;
+  readonly amps: number | null;
+  /** What may change it; null where nothing is left open. */
+  readonly doubt: string | null;
 }
 
 /** A rail, a heater line or a signal: what the points of one net share. */
@@ -33,6 +76,8 @@ export interface Net {
   readonly pulseV: Amount | null;
   /** What the dc rises to before the tubes draw, at high line; null where no source says. */
   readonly coldDcV: Amount | null;
+  /** The dc that the whole network gives, whatever was declared; null where it does not tell. */
+  readonly solvedDcV: Amount | null;
   /** A heater or a filament ends on it. */
   readonly atHeater: boolean;
   /** What the wires' functions say of the net, all of them together. */
@@ -46,6 +91,11 @@ export interface Stress {
   readonly atLeast: boolean;
   /** The dc that was counted, where that is what the rail rises to cold; otherwise null. */
   readonly coldDcV: number | null;
+  /** What makes up the figure: cold there is no signal and no pulse yet. */
+  readonly made: { readonly dcV: number; readonly acV: number; readonly pulseV: number };
+  /** The wire beside it that stands the other way from the chassis, where the difference to that one
+   *  counts; otherwise null. */
+  readonly beside: { readonly wire: Id; readonly words: string } | null;
   /** The parts that are missing, in words; empty when none is. */
   readonly missing: readonly string[];
   /** The reckoning in words: "285 V dc + 1.414 x 6.3 V ac". */
@@ -117,6 +167,10 @@ export interface WireStudy {
   readonly need: Need | null;
   /** True for bus, braid and component leads without insulation of their own. */
   readonly isBare: boolean;
+  /** What the network says flows in it; null where the circuit does not tell. */
+  readonly current: WireCurrent | null;
+  /** The conductor that lies there now. */
+  readonly conductor: Conductor;
   readonly foundRating: Rating | null;
   readonly plannedRating: Rating | null;
   readonly length: WireLength | null;
@@ -158,6 +212,16 @@ export interface DocumentIndex {
   readonly labelOf: (end: Wire['from']) => string;
 }
 
+/** Wires that are held together at a support, or run together between two stops. */
+export interface Bundle {
+  /** The support's id, or the segment's. */
+  readonly id: string;
+  /** The support; null for a stretch between two stops. */
+  readonly support: Id | null;
+  /** In the order of the document. */
+  readonly wires: readonly Id[];
+}
+
 export interface Study {
   readonly document: ChassisDocument;
   readonly policy: Policy;
@@ -171,6 +235,12 @@ export interface Study {
   /** The point of the main chassis. */
   readonly chassisPoint: number;
   readonly wires: ReadonlyMap<Id, WireStudy>;
+  /** The electrical elements of all parts; those of heaters and plain values are filled in. */
+  readonly elements: readonly PlacedElement[];
+  readonly network: NetworkStudy;
+  readonly bundles: readonly Bundle[];
+  /** By wire: the bundles that it is in. */
+  readonly bundlesOf: ReadonlyMap<Id, readonly Bundle[]>;
 }
 
 /** Bands of insulation class that colour, dash and width tell apart. */

@@ -2,7 +2,7 @@
 // since that wire may turn out to be on it.
 import type { Id, Policy } from '#document/index.ts';
 import { noExpectations } from './expected-parts.ts';
-import type { DocumentIndex, Net, Stress } from './types.ts';
+import type { Net, Stress, TerminalEntry } from './types.ts';
 import { needOf } from './wire-need.ts';
 import { stressOf } from './wire-stress.ts';
 
@@ -22,8 +22,8 @@ interface Rail extends RailClass {
 }
 
 export function findUnitRails(
-  nets: readonly Net[],
-  index: DocumentIndex,
+  nets: Iterable<Net>,
+  findEntry: (key: string) => TerminalEntry | undefined,
   policy: Policy
 ): UnitRails {
   const floorV = policy.supplyFloorV;
@@ -38,7 +38,7 @@ export function findUnitRails(
     const words = `the highest rail there, ${net.name}`;
     const rail = { classV: need.requiredV, stressV: stress.volts, words };
     if (rail.stressV > anywhere.stressV) anywhere = rail;
-    for (const unit of unitsOf(net, index)) {
+    for (const unit of unitsOf(net, findEntry)) {
       const known = highest.get(unit) ?? floor;
       if (rail.stressV > known.stressV) highest.set(unit, rail);
     }
@@ -56,12 +56,12 @@ export function findUnitRails(
 
 /** By its direct volts: ripple and pulses on it are the affair of its own wires. */
 const railStress = ({ dcV, coldDcV }: Net): Stress | null =>
-  stressOf({ dcV, coldDcV, acV: null, pulseV: null }, noExpectations);
+  stressOf({ dcV, coldDcV, acV: null, pulseV: null, solvedDcV: null }, noExpectations);
 
-function unitsOf(net: Net, index: DocumentIndex): ReadonlySet<Id> {
+function unitsOf(net: Net, findEntry: (key: string) => TerminalEntry | undefined): ReadonlySet<Id> {
   const units = new Set<Id>();
   for (const key of net.terminals) {
-    const entry = index.terminalByKey.get(key);
+    const entry = findEntry(key);
     if (entry) units.add(entry.part.unit);
   }
   return units;

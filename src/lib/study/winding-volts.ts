@@ -2,54 +2,55 @@
 // outwards. A winding that floats may have either side grounded by accident, so its whole volts
 // count on every net of it.
 import type { PlacedElement } from './circuit-elements.ts';
+import type { NetGroup } from './group-nets.ts';
 import { listAt, type Lists } from './lists.ts';
 
 interface Winding {
-  readonly a: number;
-  readonly b: number;
+  readonly a: NetGroup;
+  readonly b: NetGroup;
   readonly volts: number;
   readonly by: string;
 }
 
 export interface WindingVolts {
-  readonly net: number;
+  readonly net: NetGroup;
   readonly volts: number;
   readonly basis: string;
+  /** Nothing holds any side of it. */
+  readonly floats: boolean;
 }
 
 /** Volts rms that windings put on nets.
  *  @param isHeld the net has no alternating volts of its own: the chassis, or a rail */
 export function windingVolts(
   elements: readonly PlacedElement[],
-  isHeld: (net: number) => boolean
+  isHeld: (net: NetGroup) => boolean
 ): WindingVolts[] {
-  const at: Lists<number, Winding> = new Map();
+  const at: Lists<NetGroup, Winding> = new Map();
   for (const { part, values, from, to } of elements) {
     if (values.kind !== 'source' || values.current !== 'ac' || from === to) continue;
     const winding = { a: from, b: to, volts: Math.abs(values.volts), by: part.reference };
     listAt(at, from).push(winding);
     listAt(at, to).push(winding);
   }
-  const seen = new Set<number>();
-  const nets = [...at.keys()].sort((a, b) => a - b);
+  const seen = new Set<NetGroup>();
+  const nets = [...at.keys()].sort((a, b) => (a.id < b.id ? -1 : 1));
   const inOrder = [...nets.filter(isHeld), ...nets.filter((net) => !isHeld(net))];
   return inOrder.flatMap((start) => (seen.has(start) ? [] : group(start, at, seen, isHeld)));
 }
 
 /** All windings that hang together with a net. */
 function group(
-  start: number,
-  at: ReadonlyMap<number, readonly Winding[]>,
-  seen: Set<number>,
-  isHeld: (net: number) => boolean
+  start: NetGroup,
+  at: ReadonlyMap<NetGroup, readonly Winding[]>,
+  seen: Set<NetGroup>,
+  isHeld: (net: NetGroup) => boolean
 ): WindingVolts[] {
-  const held = isHeld(start);
-  const reached = new Map<number, { volts: number; by: string }>([[start, { volts: 0, by: '' }]]);
+  const reached = new Map([[start, { volts: 0, by: '' }]]);
   const counted = new Set<Winding>();
   const queue = [start];
   seen.add(start);
-  for (let next = 0; next < queue.length; next++) {
-    const net = queue[next] ?? start;
+  for (const net of queue) {
     const volts = reached.get(net)?.volts ?? 0;
     for (const winding of at.get(net) ?? []) {
       counted.add(winding);
@@ -61,13 +62,13 @@ function group(
       queue.push(other);
     }
   }
-  if (held) {
+  if (isHeld(start)) {
     return [...reached]
       .filter(([net]) => !isHeld(net))
-      .map(([net, { volts, by }]) => ({ net, volts, basis: `winding of ${by}` }));
+      .map(([net, { volts, by }]) => ({ net, volts, basis: `winding of ${by}`, floats: false }));
   }
   const windings = [...counted];
   const total = windings.reduce((sum, { volts }) => sum + volts, 0);
   const basis = `winding of ${windings[0]?.by ?? ''}, either side`;
-  return [...reached.keys()].map((net) => ({ net, volts: total, basis }));
+  return [...reached.keys()].map((net) => ({ net, volts: total, basis, floats: true }));
 }

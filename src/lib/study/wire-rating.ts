@@ -35,7 +35,8 @@ export function ratingOf(conductor: Found | Planned): Rating | null {
 }
 
 const styles = new Map<string, WireStyle | null>();
-const styleOf = (text: string | undefined): WireStyle | null => {
+/** The handbook's row that a text names, or null; what was looked up once is remembered. */
+export const styleOf = (text: string | undefined): WireStyle | null => {
   if (text === undefined || text.length > 200) return null;
   const known = styles.get(text);
   if (known !== undefined) return known;

@@ -1,6 +1,6 @@
 // The way from one point to another along wires, for people who have to find where two things meet.
 import type { Wire } from '#document/index.ts';
-import { joinsItsEnds } from './join-points.ts';
+import { joinsItsEnds } from './points.ts';
 import { listAt, type Lists } from './lists.ts';
 import type { Study } from './types.ts';
 

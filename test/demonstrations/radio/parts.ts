@@ -34,7 +34,7 @@ const addTubes = (set: ChassisBuilder): void => {
       function: 'detector, first audio',
       elements: [
         draws('7', '2', 0.1),
-        { kind: 'source', current: 'dc', from: '6', to: '2', volts: -1.5 }
+        { kind: 'source', current: 'dc', from: '6', to: '2', volts: -1.5, noLoadVolts: 0 }
       ],
       notes: 'The detector puts about 1.5 V on the volume control on a good station.'
     })

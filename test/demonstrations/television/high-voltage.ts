@@ -51,20 +51,21 @@ const addCage = (set: ChassisBuilder): void => {
       elements: [
         draws('cap', '8', 88),
         draws('4', '8', 12),
-        { kind: 'source', current: 'dc', from: '5', to: '8', volts: -45 }
+        { kind: 'source', current: 'dc', from: '5', to: '8', volts: -45, noLoadVolts: 0 }
       ],
       notes: 'The drive makes its own bias, 45 V, in grid current.'
     })
     .tube('V15', '6AX4GT', {
       at: [122, 275],
       function: 'damper',
-      grounded: ['8']
+      grounded: ['8'],
+      elements: [{ kind: 'rectifier', from: '5', to: '3' }]
     })
     .tube('V16', '1B3GT', {
       at: [34, 205],
       function: 'high-voltage rectifier',
       cap: { name: 'cap', offset: [4, -4] },
-      elements: [{ kind: 'source', current: 'dc', from: '7', volts: 18_000 }]
+      elements: [{ kind: 'source', current: 'dc', from: '7', volts: 18_000, noLoadVolts: 0 }]
     })
     .resistor('R53', '1M', 'V16-7', null, {
       watts: 2,
@@ -76,7 +77,7 @@ const addCage = (set: ChassisBuilder): void => {
     .capacitor('C44', '0.1 uF', 'TS13-1', 'V15-5', {
       ratedV: 1000,
       function: 'boost capacitor, charged by the damper',
-      elements: [{ kind: 'source', current: 'dc', from: 'A', to: 'B', volts: 275 }]
+      elements: [{ kind: 'source', current: 'dc', from: 'A', to: 'B', volts: 275, noLoadVolts: 0 }]
     })
     .resistor('R44', '470k', 'TS13-1', 'TS13-2', { watts: 1 })
     .resistor('R54', '100k', 'TS13-1', 'TS13-4', { watts: 1 })

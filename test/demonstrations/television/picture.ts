@@ -33,7 +33,7 @@ const addStrip = (set: ChassisBuilder): void => {
     leadTwoOn: 'V5-6',
     elements: [
       winding('1', '2', 3),
-      { kind: 'source', current: 'dc', from: '3', to: '4', volts: -2.5 }
+      { kind: 'source', current: 'dc', from: '3', to: '4', volts: -2.5, noLoadVolts: 0 }
     ],
     notes: 'Crystal diode inside the can; 2.5 V of it on a good station.'
   });
