@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { EndNames, endFieldsOf } from '#editor/schedule/end-text.ts';
-import { indexDocument } from '#study/index-document.ts';
+import { buildStudy } from '#study/index.ts';
 import { chassis } from '../helpers/chassis.ts';
 
 const document = chassis('Bench set')
@@ -10,7 +10,7 @@ const document = chassis('Bench set')
   .part('transformer', 'T1', ['red', 'green/yellow'])
   .ground('G2')
   .build();
-const names = new EndNames(document, indexDocument(document));
+const names = new EndNames(document, buildStudy(document).index);
 
 describe('the end of a wire as it is typed', () => {
   it.each([

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { EndNames } from '#editor/schedule/end-text.ts';
 import * as read from '#editor/schedule/read-cell.ts';
-import { indexDocument } from '#study/index-document.ts';
+import { buildStudy } from '#study/index.ts';
 import { chassis } from '../helpers/chassis.ts';
 
 const document = chassis('Bench set').unit('Main chassis').tube('V3', '6CG7').build();
-const ends = new EndNames(document, indexDocument(document));
+const ends = new EndNames(document, buildStudy(document).index);
 const context = (lengthUnit: 'mm' | 'in') => ({ ends, lengthUnit });
 
 const fieldsOf = (reading: read.CellReading): unknown =>

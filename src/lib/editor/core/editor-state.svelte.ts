@@ -7,7 +7,7 @@ import { terminalText } from '#study/index-document.ts';
 import type { MarginNote } from '../notes/number-notes.ts';
 import { numberNotes } from '../notes/number-notes.ts';
 import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
-import { DiagramState, type MakeEngine } from '../sheet/diagram-state.svelte.ts';
+import { DiagramState, type DiagramView, type MakeEngine } from '../sheet/diagram-state.svelte.ts';
 import type { SheetView } from '../sheet/sheet-view.svelte.ts';
 import type { BookPage } from '../ui/book-pages.ts';
 import { DocumentState } from './document-state.svelte.ts';
@@ -59,6 +59,12 @@ export class EditorState {
     this.pick === null ? null : litBy(this.pick, this.documents.study)
   );
   readonly notes = $derived.by(() => numberNotes(this.documents.findings));
+  /** What the sheet is to show. */
+  readonly view = $derived.by((): DiagramView => {
+    const { study, findings } = this.documents;
+    const hidden = this.hiddenSeverities;
+    return { study, findings, isMarked: ({ severity }) => !hidden.includes(severity) };
+  });
   readonly isDark = $derived.by(() =>
     this.preferences.theme === 'system' ? this.systemIsDark : this.preferences.theme === 'dark'
   );
@@ -117,13 +123,6 @@ export class EditorState {
     const others = this.hiddenSeverities.filter((hidden) => hidden !== severity);
     const wasHidden = others.length < this.hiddenSeverities.length;
     this.hiddenSeverities = wasHidden ? others : [...others, severity];
-  }
-
-  /** Brings the drawing up to what the document says now. */
-  draw(): void {
-    const { study, findings } = this.documents;
-    const hidden = this.hiddenSeverities;
-    this.diagram.show({ study, findings, isMarked: ({ severity }) => !hidden.includes(severity) });
   }
 
   isNotePicked(note: MarginNote): boolean {

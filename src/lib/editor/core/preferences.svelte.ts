@@ -20,7 +20,7 @@ const prefix = 'underchassis.';
 export const themeKey = `${prefix}theme`;
 
 /** Where the fold may lie, as a share of the width. */
-export const foldLimits = { least: 0.26, most: 0.68, start: 0.39 } as const;
+export const foldLimits = { least: 0.26, most: 0.68, start: 0.42 } as const;
 
 export class Preferences {
   theme = $state<Theme>('system');

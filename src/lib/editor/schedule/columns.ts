@@ -83,7 +83,7 @@ const endColumn = (end: 'from' | 'to', title: string): Column => ({
   title,
   name: `${title}: which terminal`,
   least: 7,
-  grow: 1.6,
+  grow: 1.7,
   show: ({ wire, study }) => study.index.labelOf(wire[end]),
   toEdit: ({ wire, study }) => {
     const label = study.index.labelOf(wire[end]);
@@ -135,7 +135,7 @@ const columnList: readonly Column[] = [
     title: 'Colour',
     name: 'colour and tracer found',
     least: 9,
-    grow: 0.9,
+    grow: 1.3,
     show: ({ wire }) => read.colourToEdit(wire),
     toEdit: ({ wire }) => read.colourToEdit(wire),
     read: read.readColour,
@@ -145,8 +145,8 @@ const columnList: readonly Column[] = [
     id: 'carries',
     title: 'Carries',
     name: 'what it carries',
-    least: 12,
-    grow: 3,
+    least: 10,
+    grow: 2.7,
     show: ({ about }) => carriesText(about.carries) || '?',
     isDerived: ({ about }) =>
       Object.values(about.carries).every((amount) => amount?.how !== 'declared'),

@@ -38,7 +38,7 @@ export const attachSheet = (
       view.isDrawn = true;
     });
   });
-  $effect(() => writer.setViewport(view.viewport, view.size));
+  $effect(() => writer.setViewport(view.viewport, view.size, view.marks));
   $effect(() => {
     void view.list;
     writer.setLit(editor.pick === null ? null : (item) => view.lightOf(item));

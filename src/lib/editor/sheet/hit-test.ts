@@ -14,9 +14,8 @@ interface Target {
   readonly piece: readonly [number, number, number, number] | null;
 }
 
-/** Which layer's things a pointer prefers, best first. Layers not named here are never picked. */
+/** Which layer's things a pointer prefers, best first. Layers not named here are never picked here. */
 const preference: readonly Layer[] = [
-  'findings',
   'terminals',
   'numbers',
   'wires',

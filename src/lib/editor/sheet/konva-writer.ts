@@ -2,9 +2,10 @@
 // same record. Two layers: the drawing, and above it a copy of whatever is lit, so that lighting a
 // net repaints a handful of nodes. Pointers never reach Konva; hit-test.ts answers for them.
 import Konva from 'konva/lib/Core.js';
-import type { DisplayItem, DisplayList } from '#drawing/display-list.ts';
+import type { DisplayItem, DisplayList, Shape } from '#drawing/display-list.ts';
 import type { ThemeName } from '#drawing/inks.ts';
 import { styleOf, type Style } from '#drawing/styles.ts';
+import type { SpreadMark } from './spread-marks.ts';
 import { traceShape } from './trace-shape.ts';
 import { seenBox, type Box, type Size, type Viewport } from './viewport.ts';
 
@@ -13,7 +14,11 @@ export interface KonvaWriter {
   readonly apply: (list: DisplayList) => void;
   /** The colours of day or night; also paints again once the faces have come. */
   readonly setTheme: (theme: ThemeName) => void;
-  readonly setViewport: (viewport: Viewport, view: Size) => void;
+  readonly setViewport: (
+    viewport: Viewport,
+    view: Size,
+    marks: ReadonlyMap<string, SpreadMark>
+  ) => void;
   /** Which items stand out (and which of them have a halo); the rest steps back. Null: none is picked. */
   readonly setLit: (lit: ((item: DisplayItem) => Light) | null) => void;
   /** Which items can be in view at all; the rest is not drawn. */
@@ -38,6 +43,22 @@ const mostPixelRatio = 2;
 /** How far the halo of a picked thing reaches on screen, both sides together. */
 const haloPx = 7;
 
+/** From a figure's foot to its middle, as a share of its size. */
+const halfFigure = 0.35;
+
+/** The shape of a finding's mark as it is painted: grown about its middle and moved aside. */
+const asMarked = (shape: Shape, mark: SpreadMark | undefined): Shape => {
+  if (mark === undefined) return shape;
+  const { grow, shift } = mark;
+  if (shape.kind === 'circle') {
+    return { ...shape, x: shape.x + shift.x, y: shape.y + shift.y, r: shape.r * grow };
+  }
+  if (shape.kind !== 'text') return shape;
+  const drop = shape.size * halfFigure;
+  const y = shape.y - drop + drop * grow + shift.y;
+  return { ...shape, size: shape.size * grow, x: shape.x + shift.x, y };
+};
+
 const faces = {
   sans: '"IBM Plex Sans", system-ui, sans-serif',
   mono: '"IBM Plex Mono", ui-monospace, monospace'
@@ -53,13 +74,7 @@ const pickedLook: Readonly<Record<ThemeName, { readonly halo: string; readonly r
 const colourOf = (colour: string | undefined): string | undefined =>
   colour === 'none' ? undefined : colour;
 
-const paint = (
-  raw: CanvasRenderingContext2D,
-  item: DisplayItem,
-  style: Style,
-  scale: number
-): void => {
-  const { shape } = item;
+const paint = (raw: CanvasRenderingContext2D, shape: Shape, style: Style, scale: number): void => {
   if (shape.kind === 'text') {
     if (shape.size * scale < leastTextPx) return;
     raw.font = `${shape.bold === true ? 600 : 400} ${shape.size}px ${faces[shape.face]}`;
@@ -118,6 +133,7 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
   let lit: ((item: DisplayItem) => Light) | null = null;
   let within: ((box: Box) => ReadonlySet<DisplayItem>) | null = null;
   let drawn = new Map<string, Drawn>();
+  let marks: ReadonlyMap<string, SpreadMark> = new Map();
   let view: Size = { width: 1, height: 1 };
   let viewport: Viewport = { x: 0, y: 0, scale: 1 };
 
@@ -134,7 +150,9 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
       perfectDrawEnabled: false,
       shadowForStrokeEnabled: false,
       sceneFunc: (context) => {
-        paint(context._context, record.item, styleOf(record.item.style, theme), scale);
+        const { shape, style, layer, subject } = record.item;
+        const mark = layer === 'findings' ? marks.get(subject?.id ?? '') : undefined;
+        paint(context._context, asMarked(shape, mark), styleOf(style, theme), scale);
       }
     });
 
@@ -202,7 +220,8 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
       relight();
       drawing.batchDraw();
     },
-    setViewport: (next, nextView) => {
+    setViewport: (next, nextView, nextMarks) => {
+      marks = nextMarks;
       if (nextView.width !== view.width || nextView.height !== view.height) {
         stage.size({ width: Math.max(1, nextView.width), height: Math.max(1, nextView.height) });
       }

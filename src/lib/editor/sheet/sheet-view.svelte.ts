@@ -4,6 +4,7 @@ import type { DisplayItem, DisplayList } from '#drawing/display-list.ts';
 import type { Lit, Pick } from '../core/pick.ts';
 import { buildHitIndex, type HitIndex } from './hit-test.ts';
 import type { Light } from './konva-writer.ts';
+import { findMarkAt, marksOf, spreadMarks } from './spread-marks.ts';
 import {
   bringIntoView,
   fitBox,
@@ -52,6 +53,10 @@ export class SheetView {
 
   readonly list = $derived.by(() => this.#host.diagram.list ?? nothing);
   readonly hits = $derived.by((): HitIndex => buildHitIndex(this.list.items));
+  readonly #allMarks = $derived.by(() => marksOf(this.list.items));
+  readonly #scale = $derived.by(() => this.viewport.scale);
+  /** The marks of findings, as large and as far apart as they are painted. */
+  readonly marks = $derived.by(() => spreadMarks(this.#allMarks, this.#scale));
   readonly caption = $derived.by(
     () => `diagram, zoom ${Math.round((this.viewport.scale / lifeSize) * 100)} %`
   );
@@ -92,7 +97,8 @@ export class SheetView {
   /** The drawn thing under a place on screen, or null. */
   itemAt(at: Place, touch: boolean): DisplayItem | null {
     const reach = (touch ? reachPx.touch : reachPx.mouse) / this.viewport.scale;
-    return this.hits.find(toDrawing(this.viewport, at), reach);
+    const place = toDrawing(this.viewport, at);
+    return findMarkAt(this.marks, place, reach / 2) ?? this.hits.find(place, reach);
   }
 
   /** Brings the picked thing into view if it is not; `covered` is what the tag hides, screen px. */

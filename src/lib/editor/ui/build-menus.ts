@@ -1,0 +1,107 @@
+// What the menus of the top bar hold, as data: on a phone they are one menu.
+import type { EditorState } from '../core/editor-state.svelte.ts';
+import { lengthUnits, themes } from '../core/preferences.svelte.ts';
+import type { FileDesk } from '../files/file-desk.svelte.ts';
+
+export interface MenuItem {
+  readonly label: string;
+  /** A second, softer word: what comes out, or the key. */
+  readonly hint?: string;
+  readonly checked?: boolean;
+  readonly disabled?: boolean;
+  readonly testid?: string;
+  readonly run: () => void;
+}
+
+export interface MenuGroup {
+  readonly title?: string;
+  readonly items: readonly MenuItem[];
+}
+
+const unitNames = { mm: 'Millimetres', in: 'Inches' } as const;
+const themeNames = { system: 'As the system', light: 'Day', dark: 'Night' } as const;
+
+const fileMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] => [
+  {
+    items: [
+      { label: 'New chassis', run: () => desk.newChassis(), testid: 'new' },
+      {
+        label: 'Open…',
+        hint: 'document, wire list, drawing',
+        run: () => desk.choose(),
+        testid: 'open'
+      },
+      { label: 'Kept in this browser…', run: () => (editor.dialog = 'kept'), testid: 'kept' },
+      { label: 'Save a file', hint: 'Ctrl+S', run: () => desk.saveFile(), testid: 'save' }
+    ]
+  },
+  {
+    title: 'Demonstrations',
+    items: desk.demonstrations.map((demonstration, index) => ({
+      label: demonstration.title,
+      run: () => void desk.openDemonstration(demonstration),
+      testid: `demonstration-${index + 1}`
+    }))
+  }
+];
+
+const exportMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] => [
+  {
+    title: 'Export',
+    items: [
+      {
+        label: 'Drawing',
+        hint: 'SVG',
+        disabled: editor.diagram.list === null,
+        run: () => desk.exportDrawing(),
+        testid: 'export-svg'
+      },
+      {
+        label: 'Wire schedule',
+        hint: 'CSV',
+        run: () => desk.exportSchedule(),
+        testid: 'export-csv'
+      }
+    ]
+  }
+];
+
+const viewMenu = ({ preferences }: EditorState): readonly MenuGroup[] => [
+  {
+    title: 'Lengths',
+    items: lengthUnits.map((unit) => ({
+      label: unitNames[unit],
+      checked: preferences.lengthUnit === unit,
+      run: () => preferences.setLengthUnit(unit),
+      testid: `unit-${unit}`
+    }))
+  },
+  {
+    title: 'Paper',
+    items: themes.map((theme) => ({
+      label: themeNames[theme],
+      checked: preferences.theme === theme,
+      run: () => preferences.setTheme(theme),
+      testid: `theme-${theme}`
+    }))
+  }
+];
+
+const helpMenu = (editor: EditorState): readonly MenuGroup[] => [
+  {
+    items: [
+      { label: 'Cautions', run: () => (editor.dialog = 'cautions'), testid: 'help-cautions' },
+      { label: 'Keys', hint: '?', run: () => (editor.dialog = 'keys'), testid: 'help-keys' },
+      { label: 'About and licences', run: () => (editor.dialog = 'about'), testid: 'about' }
+    ]
+  }
+];
+
+/** The menus as they stand now. */
+export const buildMenus = (editor: EditorState, desk: FileDesk) => {
+  const file = fileMenu(editor, desk);
+  const exports = exportMenu(editor, desk);
+  const view = viewMenu(editor);
+  const help = helpMenu(editor);
+  return { file, exports, view, help, all: [...file, ...exports, ...view, ...help] };
+};
