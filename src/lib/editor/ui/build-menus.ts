@@ -1,4 +1,5 @@
 // What the menus of the top bar hold, as data: on a phone they are one menu.
+import { handbookPages, openBeside } from '../bench/handbook-pages.ts';
 import type { EditorState } from '../core/editor-state.svelte.ts';
 import { lengthUnits, themes } from '../core/preferences.svelte.ts';
 import type { FileDesk } from '../files/file-desk.svelte.ts';
@@ -94,6 +95,14 @@ const helpMenu = (editor: EditorState): readonly MenuGroup[] => [
       { label: 'Keys', hint: '?', run: () => (editor.dialog = 'keys'), testid: 'help-keys' },
       { label: 'About and licences', run: () => (editor.dialog = 'about'), testid: 'about' }
     ]
+  },
+  {
+    title: 'Handbook',
+    items: handbookPages.map(({ id, path, menu }) => ({
+      label: menu,
+      run: () => openBeside(`.${path}`),
+      testid: `handbook-${id}`
+    }))
   }
 ];
 

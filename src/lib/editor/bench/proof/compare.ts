@@ -4,7 +4,7 @@ import { formatNumber } from '#quantity/index.ts';
 
 export interface Comparison {
   readonly isWithin: boolean;
-  /** "+0.12 %", "0", "−0.004", "under 0.001 %". */
+  /** "+0.12 %", "0", "−0.004", "< 0.001 %". */
   readonly difference: string;
 }
 
@@ -19,8 +19,7 @@ export function compare({ expected, tolerance }: ReferenceRow, ours: number): Co
   if (isNothing) return { isWithin, difference: '0' };
   const sign = off < 0 ? '−' : '+';
   if (!isShare) return { isWithin, difference: `${sign}${formatNumber(Math.abs(off), 2)}` };
-  const size =
-    Math.abs(off) < leastPercent ? `under ${leastPercent}` : sign + percent(Math.abs(off));
+  const size = Math.abs(off) < leastPercent ? `< ${leastPercent}` : sign + percent(Math.abs(off));
   return { isWithin, difference: `${size} %` };
 }
 
@@ -34,7 +33,7 @@ export function allowedWords(tolerance: string): string {
   if (tolerance === 'exact') return '9 digits';
   const range = /^([-+]?[\d.]+)%?\.\.([-+]?[\d.]+%)$/.exec(tolerance);
   if (range) return `${spaced(range[1] ?? '')} to ${spaced(range[2] ?? '')}`;
-  return `± ${spaced(tolerance)}`;
+  return `± ${tolerance.endsWith('%') ? spaced(tolerance) : formatNumber(Number(tolerance))}`;
 }
 
 /** A figure of a row, as many digits as tell it from its neighbours. */

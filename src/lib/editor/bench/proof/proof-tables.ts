@@ -16,16 +16,23 @@ export interface ProofTable {
   readonly columns: readonly string[];
   /** What all rows share: "length 1000ft". */
   readonly shared: string;
-  readonly note: string;
+  /** Notes on the table; those on single rows have a sign, which stands at the row as well. */
+  readonly notes: readonly ProofNote[];
   readonly rows: readonly ProofRow[];
+}
+
+export interface ProofNote {
+  /** "a", "b"; empty where the note is on the whole table. */
+  readonly sign: string;
+  readonly text: string;
 }
 
 export interface ProofRow {
   readonly row: ReferenceRow;
   /** What goes in: a cell for each column, or one for all. */
   readonly cells: readonly string[];
-  /** Where it is not the note of the whole table. */
-  readonly note: string;
+  /** Of its note; empty where it has none of its own. */
+  readonly sign: string;
 }
 
 export interface ProofSum extends TopicSum {
@@ -39,7 +46,7 @@ export interface ProofTopic {
 }
 
 /** More columns than this make one: a phone has room for no more. */
-const mostColumns = 3;
+const mostColumns = 2;
 
 /** Every sum of every topic with the tables of its rows; none for a sum that has no row. */
 export function buildProofTopics(rows: readonly ReferenceRow[]): readonly ProofTopic[] {
@@ -69,8 +76,11 @@ function buildTable(key: string, rows: readonly ReferenceRow[]): ProofTable {
   const varying = names.filter(differs);
   const columns = varying.length > mostColumns ? [] : varying;
   const shared = names.filter((name) => !differs(name));
-  const notes = new Set(rows.map(({ note }) => note));
-  const note = notes.size === 1 ? first.note : '';
+  const texts = [...new Set(rows.map(({ note }) => note))];
+  const isShared = texts.length === 1;
+  const notes = texts
+    .filter((text) => text !== '')
+    .map((text, index) => ({ sign: isShared ? '' : signOf(index), text }));
   return {
     key,
     source: first.source,
@@ -79,17 +89,19 @@ function buildTable(key: string, rows: readonly ReferenceRow[]): ProofTable {
     unit: referenceUnit(first),
     columns,
     shared: inputsText(first, shared),
-    note,
+    notes,
     rows: rows.map((row) => ({
       row,
       cells:
         columns.length > 0
           ? columns.map((name) => row.inputs[name] ?? '')
           : [inputsText(row, varying)],
-      note: note === '' ? row.note : ''
+      sign: notes.find(({ text }) => text === row.note)?.sign ?? ''
     }))
   };
 }
+
+const signOf = (index: number): string => String.fromCharCode('a'.charCodeAt(0) + index);
 
 const inputsText = ({ inputs }: ReferenceRow, names: readonly string[]): string =>
   names

@@ -2,11 +2,12 @@
 import type { Sum } from '#physics/index.ts';
 import { formatResult } from './format-result.ts';
 import { refusalWords } from './read-field.ts';
-import { resultWords, spokenName } from './sum-words.ts';
+import { resultLabel, resultWords, spokenName } from './sum-words.ts';
 import type { Answer, SheetReading } from './work-sum.ts';
 
 export interface AnswerLine {
   readonly name: string;
+  readonly label: string;
   readonly words: string;
   /** Null where the sum has no figure for it, as its basis says. */
   readonly main: string | null;
@@ -21,6 +22,7 @@ export function buildAnswerLines(sum: Sum, answer: Answer): readonly AnswerLine[
     const text = found && formatResult(found.value, found.unit);
     return {
       name,
+      label: resultLabel(name),
       words: resultWords[sum.id]?.[name] ?? '',
       main: text?.main ?? null,
       also: text?.also ?? ''
@@ -59,7 +61,7 @@ export const lowerBoundWords = ({ countedAsNone }: SheetReading): string => {
 export function spokenAnswer(lines: readonly AnswerLine[], isAtLeast: boolean): string {
   const bound = isAtLeast ? 'at least ' : '';
   return lines
-    .map(({ name, main }) => `${spokenName(name)} ${main === null ? 'no figure' : bound + main}`)
+    .map(({ label, main }) => `${label} ${main === null ? 'no figure' : bound + main}`)
     .join(', ');
 }
 

@@ -44,6 +44,9 @@ export const resultWords: Readonly<Record<string, Readonly<Record<string, string
 /** "at_load" as it is said. */
 export const spokenName = (name: string): string => name.replaceAll('_', ' ');
 
+/** The name of a result, without the unit that stands behind its figure. */
+export const resultLabel = (name: string): string => spokenName(name.replace(/_mm$/, ''));
+
 const unitsByDimension: Readonly<Partial<Record<Dimension, readonly string[]>>> = {
   voltage: ['V', 'kV'],
   current: ['A', 'mA', 'µA'],
