@@ -1,70 +1,43 @@
 // Any of the three things that hold a chassis (a document, a wire list, a drawing that we wrote)
 // read into a document. What was noticed on the way is said on stderr; nothing is half-loaded.
-import { extname, basename } from 'node:path';
 import { randomBytes } from 'node:crypto';
-import {
-  documentTextFromSvg,
-  makeIdFrom,
-  openDocument,
-  type ChassisDocument
-} from '#document/index.ts';
-import { decodeListBytes, readWireList } from '#intake/index.ts';
+import { basename } from 'node:path';
+import { makeIdFrom, type ChassisDocument } from '#document/index.ts';
+import { openFileBytes, type Opened } from '#intake/index.ts';
 import { CommandError, type Terminal } from './command.ts';
 import { readBytes } from './files.ts';
 
 const chance = (): number => randomBytes(4).readUInt32LE() / 2 ** 32;
 
-const openText = (text: string, path: string, terminal: Terminal): ChassisDocument => {
-  const opened = openDocument(text, basename(path));
-  if (!opened.ok) {
-    for (const problem of opened.problems.slice(1))
-      terminal.say(`${problem.file}: ${problem.place}: ${problem.wrong}: ${problem.wayOut}`);
-    const [first] = opened.problems;
-    throw new CommandError(
-      first
-        ? `${path}: ${first.place}: ${first.wrong}: ${first.wayOut}`
-        : `${path}: not a chassis document`
-    );
+const read = async (path: string, terminal: Terminal): Promise<Opened & { ok: true }> => {
+  const opened = openFileBytes(await readBytes(path), basename(path), makeIdFrom(chance));
+  if (opened.ok) {
+    for (const note of opened.notes) terminal.say(note);
+    return opened;
   }
-  return opened.document;
-};
-
-const readList = (bytes: Uint8Array, path: string, terminal: Terminal): ChassisDocument => {
-  const list = readWireList(decodeListBytes(bytes), {
-    fileName: basename(path),
-    makeId: makeIdFrom(chance)
-  });
-  for (const note of list.notes) terminal.say(note.text);
-  if (!list.document)
-    throw new CommandError(
-      `${path}: no wire could be read: a wire list has a heading row with "from" and "to", then one wire a row`
-    );
-  return list.document;
+  const lines = opened.problems.map(
+    ({ place, wrong, wayOut }) => `${path}: ${place}: ${wrong}: ${wayOut}`
+  );
+  // The last line is the one that counts: it ends the run.
+  for (const line of lines.slice(0, -1)) terminal.say(line);
+  throw new CommandError(lines[lines.length - 1] ?? `${path}: it holds no chassis`);
 };
 
 /** The chassis in a file: JSON document, exported SVG or wire list, told apart by content.
  *  @throws CommandError with the file, the place and the way out */
-export const readChassis = async (path: string, terminal: Terminal): Promise<ChassisDocument> => {
-  const bytes = await readBytes(path);
-  const start = new TextDecoder()
-    .decode(bytes.subarray(0, 512))
-    .replace(/^\uFEFF/, '')
-    .trimStart();
-  if (start.startsWith('{')) return openText(new TextDecoder().decode(bytes), path, terminal);
-  if (start.startsWith('<')) {
-    const found = documentTextFromSvg(new TextDecoder().decode(bytes));
-    if (!found.ok) throw new CommandError(`${path}: ${found.problem}`);
-    return openText(found.text, path, terminal);
-  }
-  if (['.json', '.svg'].includes(extname(path).toLowerCase()))
-    throw new CommandError(
-      `${path}: the name says ${extname(path)}, but the content is something else: is it the right file?`
-    );
-  return readList(bytes, path, terminal);
-};
+export const readChassis = async (path: string, terminal: Terminal): Promise<ChassisDocument> =>
+  (await read(path, terminal)).document;
 
-/** The chassis in a file that must be a wire list. */
+/** The chassis in a file that must be a wire list.
+ *  @throws CommandError as well where it is a document or a drawing already */
 export const readChassisFromList = async (
   path: string,
   terminal: Terminal
-): Promise<ChassisDocument> => readList(await readBytes(path), path, terminal);
+): Promise<ChassisDocument> => {
+  const opened = await read(path, terminal);
+  if (opened.from !== 'wire list')
+    throw new CommandError(
+      `${path}: this is a ${opened.from} and no wire list: check, schedule, draw and build take it as it is`
+    );
+  return opened.document;
+};

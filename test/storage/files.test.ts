@@ -1,5 +1,5 @@
-// File names that every system takes, and what a file holds by how it begins.
-import { documentEnding, fileNameOf, kindOfText } from '#storage/index.ts';
+// File names that every system takes.
+import { documentEnding, fileNameOf } from '#storage/index.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 
@@ -27,16 +27,5 @@ describe('a file name', () => {
       }),
       { seed: 14 }
     );
-  });
-});
-
-describe('what a text holds', () => {
-  it.each([
-    ['\uFEFF {"format"', 'document'],
-    ['\n<?xml', 'drawing'],
-    ['number,from,to', 'list'],
-    ['', 'list']
-  ])('%j: %s', (text, kind) => {
-    expect(kindOfText(text)).toBe(kind);
   });
 });

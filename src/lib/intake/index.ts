@@ -7,3 +7,4 @@ export {
   type WireListOptions,
   type WireListReading
 } from './read-wire-list.ts';
+export { openFileBytes, type FileProblem, type Opened } from './open-file.ts';

@@ -1,4 +1,4 @@
-// What files are called, and what a file holds by its first characters: names can be wrong.
+// What the files of a chassis are called.
 
 /** The ending of a document's file. */
 export const documentEnding = '.chassis.json';
@@ -22,12 +22,4 @@ export const fileNameOf = (title: string, ending: string): string => {
       .join('')
       .replaceAll(/^-+|-+$/g, '') || 'chassis';
   return `${stem}${reservedNames.test(stem) ? '-chassis' : ''}${ending}`;
-};
-
-export type FileKind = 'document' | 'drawing' | 'list';
-
-/** What a text holds, by how it begins: a document in JSON, a drawing in SVG, else rows of a list. */
-export const kindOfText = (text: string): FileKind => {
-  const start = /^\uFEFF?\s*(.?)/.exec(text)?.[1];
-  return start === '{' ? 'document' : start === '<' ? 'drawing' : 'list';
 };

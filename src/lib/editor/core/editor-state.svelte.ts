@@ -3,15 +3,14 @@
 import type { Finding, Severity } from '#checks/index.ts';
 import type { ChassisDocument, Edit, MakeId } from '#document/index.ts';
 import type { Subject } from '#drawing/display-list.ts';
+import type { FileProblem } from '#intake/index.ts';
 import { terminalText } from '#study/index-document.ts';
-import type { MarginNote } from '../notes/number-notes.ts';
-import { numberNotes } from '../notes/number-notes.ts';
+import { idsOf, numberNotes, type MarginNote } from '../notes/number-notes.ts';
 import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
 import { DiagramState, type DiagramView, type MakeEngine } from '../sheet/diagram-state.svelte.ts';
 import type { SheetView } from '../sheet/sheet-view.svelte.ts';
 import type { BookPage } from '../ui/book-pages.ts';
 import { DocumentState } from './document-state.svelte.ts';
-import type { FileProblem } from './open-file.ts';
 import { isSamePick, litBy, pickOfPlaces, pickOfSubject, stillThere, type Pick } from './pick.ts';
 import { Preferences, type PreferenceStore } from './preferences.svelte.ts';
 import { wireName } from './words.ts';
@@ -59,6 +58,9 @@ export class EditorState {
     this.pick === null ? null : litBy(this.pick, this.documents.study)
   );
   readonly notes = $derived.by(() => numberNotes(this.documents.findings));
+  readonly litFindings = $derived.by(() =>
+    idsOf(this.notes.filter((note) => this.isNotePicked(note)))
+  );
   /** What the sheet is to show. */
   readonly view = $derived.by((): DiagramView => {
     const { study, findings } = this.documents;

@@ -1,9 +1,9 @@
 // Files in and out, and what is kept in the browser: new, open, drop, save, export, autosave.
 import { buildEmptyDocument, saveDocument, type ChassisDocument } from '#document/index.ts';
+import { openFileBytes } from '#intake/index.ts';
 import { buildSchedule, scheduleToCsv } from '#paperwork/index.ts';
 import type { EditorState } from '../core/editor-state.svelte.ts';
 import { documentEnding, fileNameOf } from '#storage/index.ts';
-import { openFileBytes } from '../core/open-file.ts';
 import { counted } from '../core/words.ts';
 import type { KeptChassis } from './kept-chassis.svelte.ts';
 

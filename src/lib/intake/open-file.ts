@@ -6,8 +6,8 @@ import {
   type ChassisDocument,
   type MakeId
 } from '#document/index.ts';
-import { decodeListBytes, readWireList } from '#intake/index.ts';
-import { kindOfText } from '#storage/index.ts';
+import { decodeListBytes } from './decode-list-bytes.ts';
+import { readWireList } from './read-wire-list.ts';
 
 export interface FileProblem {
   readonly place: string;
@@ -31,34 +31,46 @@ const failed = (place: string, wrong: string, wayOut: string): Opened => ({
 });
 
 /** More than this is no chassis: a document of 1,000 wires has about 1 MB. */
-export const largestFileBytes = 64 * 1024 * 1024;
+const largestFileBytes = 64 * 1024 * 1024;
 
 const openText = (text: string, name: string, from: 'document' | 'drawing'): Opened => {
   const opened = openDocument(text, name);
-  return opened.ok
-    ? { ok: true, document: opened.document, notes: [], from }
-    : { ok: false, problems: opened.problems };
+  if (!opened.ok) return { ok: false, problems: opened.problems };
+  const { document, newerVersion, migratedFrom } = opened;
+  const notes = [
+    ...(newerVersion === undefined
+      ? []
+      : [
+          `${name} was written by a newer version (${newerVersion}) of this program: it can be looked at and not changed`
+        ]),
+    ...(migratedFrom === undefined
+      ? []
+      : [`${name} was of version ${migratedFrom} and has been brought up to date`])
+  ];
+  return { ok: true, document, notes, from };
 };
 
 const openList = (bytes: Uint8Array, name: string, makeId: MakeId): Opened => {
   const list = readWireList(decodeListBytes(bytes), { fileName: name, makeId });
   const notes = list.notes.map(({ text }) => text);
   if (list.document) return { ok: true, document: list.document, notes, from: 'wire list' };
-  const problems = notes.map((wrong) => ({ place: 'the list', wrong, wayOut: 'see below' }));
-  return {
-    ok: false,
-    problems: [
-      ...problems,
-      {
-        place: 'the whole file',
-        wrong: 'no wire could be read',
-        wayOut: 'a wire list has a row of headings with "from" and "to", then one wire a row'
-      }
-    ]
-  };
+  return failed(
+    'the whole file',
+    ['no wire could be read', ...notes].join('; '),
+    'a wire list has a row of headings with "from" and "to", then one wire a row'
+  );
+};
 };
 
-/** The chassis in a file's bytes. Never throws. */
+type FileKind = 'document' | 'drawing' | 'list';
+
+/** What a text holds, by how it begins: a document in JSON, a drawing in SVG, else rows of a list. */
+const kindOfText = (text: string): FileKind => {
+  const start = /^\uFEFF?\s*(.?)/.exec(text)?.[1];
+  return start === '{' ? 'document' : start === '<' ? 'drawing' : 'list';
+};
+
+/** The chassis in a file's bytes, told apart by content: names can be wrong. Never throws. */
 export const openFileBytes = (bytes: Uint8Array, name: string, makeId: MakeId): Opened => {
   if (bytes.length === 0) return failed('the whole file', 'it is empty', 'choose another file');
   if (bytes.length > largestFileBytes) {

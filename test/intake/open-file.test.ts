@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { makeIdFrom, saveDocument } from '#document/index.ts';
-import { openFileBytes } from '#editor/core/open-file.ts';
+import { openFileBytes } from '#intake/index.ts';
 import { chassis } from '../helpers/chassis.ts';
 import { seeded } from '../helpers/generate-chassis.ts';
 
