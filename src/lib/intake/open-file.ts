@@ -60,7 +60,6 @@ const openList = (bytes: Uint8Array, name: string, makeId: MakeId): Opened => {
     'a wire list has a row of headings with "from" and "to", then one wire a row'
   );
 };
-};
 
 type FileKind = 'document' | 'drawing' | 'list';
 
