@@ -22,7 +22,35 @@ export interface MarkPlaces {
   readonly componentHost: ReadonlyMap<Id, Id>;
 }
 
-const cornerOf = ({ x, y, width }: Box): Spot => ({ x: x + width + 0.6, y: y - 0.9 });
+/** Places around a box where a mark covers none of it, the best first. */
+const cornersOf = ({ x, y, width, height }: Box): Spot[] => {
+  const out = 1.6;
+  const [left, right, top, foot] = [x - out, x + width + out, y - out, y + height + out];
+  return [
+    { x: right, y: top },
+    { x: left, y: top },
+    { x: right, y: foot },
+    { x: left, y: foot },
+    { x: x + width / 2, y: y - markRadius - 0.2 },
+    { x: x + width / 2, y: y + height + markRadius + 0.2 }
+  ];
+};
+
+const isClear = ({ x, y }: Spot, boxes: readonly Box[]): boolean =>
+  boxes.every(
+    (box) =>
+      x + markRadius <= box.x ||
+      x - markRadius >= box.x + box.width ||
+      y + markRadius <= box.y ||
+      y - markRadius >= box.y + box.height
+  );
+
+const boxAround = ({ x, y }: Spot): Box => ({
+  x: x - markRadius,
+  y: y - markRadius,
+  width: 2 * markRadius,
+  height: 2 * markRadius
+});
 
 /** Marks for the findings that have a place; several at one place stand in a row. */
 export const placeMarks = (
@@ -36,6 +64,15 @@ export const placeMarks = (
   );
   const partBox = (id: Id): Box | undefined =>
     parts.get(id) ?? parts.get(componentHost.get(id) ?? '');
+  const allNumbers = [...numbers.values()].flat();
+  const covered: Box[] = [];
+  const cornerOf = (box: Box): Spot => {
+    const others = [...allNumbers.filter((one) => one !== box), ...covered];
+    const corners = cornersOf(box);
+    const chosen = corners.find((corner) => isClear(corner, others)) ?? (corners[0] as Spot);
+    covered.push(boxAround(chosen));
+    return chosen;
+  };
   const spotOf = (finding: Finding): Spot | null => {
     for (const { kind, id } of finding.at) {
       if (kind === 'wire') {
@@ -73,7 +110,8 @@ export const stackMarks = (
     const key = `${spot.x.toFixed(1)} ${spot.y.toFixed(1)}`;
     const before = taken.get(key) ?? 0;
     taken.set(key, before + 1);
-    marks.push({ number: index + 1, finding, at: { x: spot.x + before * step, y: spot.y } });
+    const at = { x: spot.x + before * step, y: spot.y };
+    marks.push({ number: index + 1, finding, at });
   });
   return marks;
 };

@@ -14,13 +14,14 @@ export interface SvgOptions {
   readonly metadata?: string;
 }
 
-/** Faces with substitutes of about the same widths. */
+/** Faces with substitutes of about the same widths. The first is said once, at the top. */
 const families = {
-  sans: "'IBM Plex Sans', 'Liberation Sans', Arial, Helvetica, sans-serif",
-  mono: "'IBM Plex Mono', 'Liberation Mono', 'DejaVu Sans Mono', Consolas, monospace"
+  sans: 'IBM Plex Sans, Liberation Sans, Arial, Helvetica, sans-serif',
+  mono: 'IBM Plex Mono, Liberation Mono, DejaVu Sans Mono, Consolas, monospace'
 } as const;
 
-const number = (value: number): string => String(Math.round(value * 1000) / 1000 + 0);
+/** Hundredths of a millimetre: finer than any printer. */
+const number = (value: number): string => String(Math.round(value * 100) / 100 + 0);
 
 const attributes = (pairs: Readonly<Record<string, string | number | undefined>>): string =>
   Object.entries(pairs)
@@ -108,7 +109,7 @@ const shapeMarkup = (shape: Shape, style: Style): string => {
       return `<text${attributes({
         x,
         y,
-        'font-family': families[face],
+        'font-family': face === 'mono' ? families.mono : undefined,
         'font-size': size,
         'font-weight': bold ? 600 : undefined,
         'text-anchor': anchor === 'start' ? undefined : anchor,
@@ -179,6 +180,7 @@ export const toSvg = (list: DisplayList, options: SvgOptions): string => {
     width: `${number(width)}mm`,
     height: `${number(height)}mm`,
     viewBox: [x, y, width, height].map(number).join(' '),
+    'font-family': families.sans,
     role: 'img',
     'aria-labelledby': 'drawing-title drawing-description'
   });

@@ -30,7 +30,7 @@ export const measureHeader = (part: Part): Header => {
     kind,
     function: words,
     width: Math.max(first + second, textWidthMm(words, smallLook)),
-    height: type.reference * 1.25 + (words === '' ? 0 : type.small * 1.25)
+    height: type.reference * 1.25 + (words === '' ? 0 : type.small * 1.25 + 0.7)
   };
 };
 

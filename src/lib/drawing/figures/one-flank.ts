@@ -127,8 +127,9 @@ export const buildAntenna = (request: FigureRequest): Figure =>
       const x = box.x + box.width / 2 - away * 0.5;
       const y = box.y + box.height / 2;
       const near = away === 1 ? box.x + box.width : box.x;
-      sketch.line('part.line', [near, y, x, y, x, y - 5]);
-      sketch.line('part.line', [x - 3, y - 5, x, y - 1.6, x + 3, y - 5]);
+      const top = box.y + 0.6;
+      sketch.line('part.line', [near, y, x, y, x, top]);
+      sketch.line('part.line', [x - 2.8, top, x, top + 3, x + 2.8, top]);
     }
   });
 

@@ -10,7 +10,7 @@ import type { PartEnd } from './part-end.ts';
 import { endsByTerminal, type FigureRequest } from './request.ts';
 import { planRing } from './ring-sides.ts';
 import { ring, type } from './sizes.ts';
-import { leave, roomOf, stackDepth, stackHeight, stackPlaces } from './stack.ts';
+import { dropOf, leave, roomOf, stackDepth, stackHeight, stackPlaces } from './stack.ts';
 
 interface Geometry {
   readonly firstDeg: number;
@@ -277,7 +277,7 @@ const addSeat = (
   const way = outwardOf[side];
   const border: Spot = isUpright(side)
     ? { x: middle.x + along, y: middle.y + way.y * half.halfHeight }
-    : { x: middle.x + way.x * half.halfWidth, y: middle.y + along };
+    : { x: middle.x + way.x * half.halfWidth, y: middle.y + along + dropOf(end) };
   const pin = at(ring.pinCircle + ring.pin);
   const knee = at(ring.body + kneeOut);
   if (end.mark) {

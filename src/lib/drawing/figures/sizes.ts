@@ -15,7 +15,10 @@ export const type = {
 export const numberBox = { height: 2.9, pad: 0.7, gap: 0.75, round: 0.6 } as const;
 
 /** Room that each end takes along the side of a part. */
-export const pitch = { line: 2.4, mark: 3.5, component: 4.8, gather: 3.2 } as const;
+export const pitch = { line: 2.4, mark: 3.5, component: 4.9, gather: 3.2 } as const;
+
+/** A component's words stand above it: it lies this far below the middle of its room. */
+export const componentDrop = 0.75;
 
 /** A row of a strip, plug or transformer. */
 export const row = { height: 4.4 } as const;

@@ -4,7 +4,7 @@ import type { Side } from '../presentation/sides.ts';
 import type { Port, Sketch } from './figure.ts';
 import { drawMark, measureMark } from './mark.ts';
 import type { PartEnd } from './part-end.ts';
-import { pitch } from './sizes.ts';
+import { componentDrop, pitch } from './sizes.ts';
 
 export const roomOf = (end: PartEnd, side: Side): { pitch: number; depth: number } =>
   !end.mark
@@ -12,6 +12,10 @@ export const roomOf = (end: PartEnd, side: Side): { pitch: number; depth: number
     : end.mark.kind === 'gather'
       ? { pitch: pitch.gather, depth: 0 }
       : measureMark(end.mark, side);
+
+/** How far below the middle of its room an end lies. */
+export const dropOf = ({ mark }: PartEnd): number =>
+  mark?.kind === 'component' ? componentDrop : 0;
 
 /** Height that ends take on a side, mm. */
 export const stackHeight = (ends: readonly PartEnd[], side: Side): number =>
@@ -31,7 +35,7 @@ export const stackPlaces = (
   let y = middle - stackHeight(ordered, side) / 2;
   return ordered.map((end) => {
     const { pitch: own } = roomOf(end, side);
-    const place = { end, y: y + own / 2 };
+    const place = { end, y: y + own / 2 + dropOf(end) };
     y += own;
     return place;
   });

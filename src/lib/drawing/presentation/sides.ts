@@ -10,13 +10,6 @@ export interface Spot {
   readonly y: number;
 }
 
-export const oppositeOf: Readonly<Record<Side, Side>> = {
-  north: 'south',
-  east: 'west',
-  south: 'north',
-  west: 'east'
-};
-
 /** The way out of a box through a side: a step of 1. */
 export const outwardOf: Readonly<Record<Side, Spot>> = {
   north: { x: 0, y: -1 },

@@ -57,7 +57,7 @@ export const layoutFoot = (panels: readonly Panel[], available: number): FootLay
       const endsColumn = turn === column.panels.length - 1;
       // The title block sits in the corner, where people look for it.
       const inCorner = isLast && endsColumn;
-      const left = inCorner || isLast ? width - column.width : x;
+      const left = inCorner ? width - panel.width : isLast ? width - column.width : x;
       places.push({ panel, x: left, y: inCorner ? height - panel.height : y });
       y += panel.height + stackGap;
     });
