@@ -17,3 +17,6 @@ export const numberNotes = (findings: readonly Finding[]): readonly MarginNote[]
     finding,
     where: (finding.at[0]?.label ?? '').replace(/^wire /, '')
   }));
+
+export const idsOf = (notes: readonly MarginNote[]): ReadonlySet<string> =>
+  new Set(notes.map(({ id }) => id));

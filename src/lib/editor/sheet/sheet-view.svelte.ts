@@ -22,6 +22,8 @@ import {
 interface Host {
   readonly pick: Pick | null;
   readonly lit: Lit | null;
+  /** Ids of the findings that concern the pick. */
+  readonly litFindings: ReadonlySet<string>;
   readonly diagram: { readonly list: DisplayList | null };
 }
 
@@ -49,6 +51,7 @@ export class SheetView {
   isDrawn = $state(false);
   /** Until a person moves the paper, the whole drawing is kept in view. */
   #isFitted = true;
+  #covered: Box | null = null;
   readonly #host: Host;
 
   readonly list = $derived.by(() => this.#host.diagram.list ?? nothing);
@@ -101,26 +104,30 @@ export class SheetView {
     return findMarkAt(this.marks, place, reach / 2) ?? this.hits.find(place, reach);
   }
 
-  /** Brings the picked thing into view if it is not; `covered` is what the tag hides, screen px. */
-  show(pick: Pick, covered: Box | null = null): void {
+  /** What the tag hides of the sheet, screen px; null where it hides nothing. */
+  setCovered(covered: Box | null): void {
+    this.#covered = covered;
+  }
+
+  /** Brings the picked thing into view if it is not, or if it lies under the tag. */
+  show(pick: Pick): void {
     const box = this.hits.boxOf(pick);
     if (box === null || this.size.width === 0) return;
+    const covered = this.#covered;
     const isHidden = covered !== null && overlaps(boxOnScreen(this.viewport, box), covered);
-    const height = isHidden
-      ? Math.max(120, Math.min(this.size.height, covered.y))
-      : this.size.height;
+    const height = isHidden ? this.#freeHeight : this.size.height;
     const next = bringIntoView(this.viewport, box, { ...this.size, height });
     if (next !== this.viewport && !isSame(next, this.viewport)) this.#isFitted = false;
     this.viewport = next;
   }
 
   /** Goes close to what is picked and all that lights up with it. */
-  lookCloser(keptFreeBelow = 0): void {
+  lookCloser(): void {
     const { pick } = this.#host;
     const box = pick === null ? null : this.hits.boxOf(pick);
     if (box === null) return;
     this.#isFitted = false;
-    const room = { ...this.size, height: Math.max(120, this.size.height - keptFreeBelow) };
+    const room = { ...this.size, height: this.#freeHeight };
     const fitted = fitBox(box, room, 48);
     const factor = Math.min(1, closeScale / fitted.scale);
     this.viewport = zoomAt(fitted, factor, { x: room.width / 2, y: room.height / 2 });
@@ -128,11 +135,16 @@ export class SheetView {
 
   /** Where on screen the tag's string is tied to a pick, or null where nothing is drawn of it. */
   anchorOf(pick: Pick): Place | null {
-    const item = this.list.items.find(
-      ({ subject, layer }) =>
-        subject?.kind === pick.kind && subject.id === pick.id && layer === 'numbers'
+    const numbers = this.list.items.filter(
+      ({ subject, layer, shape }) =>
+        subject?.kind === pick.kind &&
+        subject.id === pick.id &&
+        layer === 'numbers' &&
+        shape.kind === 'box'
     );
-    const box = item === undefined ? this.hits.boxOf(pick) : boxOfItem(item);
+    const boxes = numbers.flatMap(({ shape }) => (shape.kind === 'box' ? [shape] : []));
+    const box =
+      boxes.find((candidate) => this.#isSeen(candidate)) ?? boxes[0] ?? this.hits.boxOf(pick);
     if (box === null) return null;
     return toScreen(this.viewport, { x: box.x + box.width / 2, y: box.y + box.height });
   }
@@ -145,6 +157,7 @@ export class SheetView {
     if (subject.kind === pick.kind && subject.id === pick.id) {
       return item.layer === 'numbers' ? 'lit' : 'halo';
     }
+    if (subject.kind === 'finding') return this.#host.litFindings.has(subject.id) ? 'lit' : 'no';
     const set =
       subject.kind === 'wire'
         ? lit.wires
@@ -154,6 +167,17 @@ export class SheetView {
             ? lit.terminals
             : null;
     return set?.has(subject.id) === true ? 'lit' : 'no';
+  }
+
+  #isSeen(box: Box): boolean {
+    const screen = boxOnScreen(this.viewport, box);
+    const isInside = overlaps(screen, { x: 0, y: 0, ...this.size });
+    return isInside && (this.#covered === null || !overlaps(screen, this.#covered));
+  }
+
+  /** The height above the tag. */
+  get #freeHeight(): number {
+    return Math.max(160, Math.min(this.size.height, this.#covered?.y ?? this.size.height));
   }
 
   #set(viewport: Viewport): void {
@@ -172,10 +196,3 @@ const overlaps = (a: Box, b: Box): boolean =>
 
 const isSame = (a: Viewport, b: Viewport): boolean =>
   a.x === b.x && a.y === b.y && a.scale === b.scale;
-
-const boxOfItem = (item: DisplayItem): Box | null =>
-  item.shape.kind === 'box'
-    ? item.shape
-    : item.shape.kind === 'text'
-      ? { x: item.shape.x, y: item.shape.y, width: 0, height: 0 }
-      : null;

@@ -1,15 +1,19 @@
-// The string of the tag as an SVG path: it hangs a little, as a string does.
+// The string of the tag as an SVG path. It leaves the hole away from the tag's text, upwards or to the
+// side, and hangs a little, as a string does.
 import type { Place } from '../sheet/viewport.ts';
 
 const round = (value: number): string => value.toFixed(1);
 
 /** A curve from the tag's hole to what it is tied to. */
 export const stringPath = (from: Place, to: Place): string => {
-  const across = Math.abs(to.x - from.x);
-  const sag = Math.min(60, 12 + across * 0.16);
-  const lower = Math.max(from.y, to.y);
-  const first = { x: from.x + (to.x - from.x) * 0.2, y: Math.min(lower + sag, from.y + sag) };
-  const second = { x: from.x + (to.x - from.x) * 0.75, y: to.y + sag };
+  const across = to.x - from.x;
+  const reach = Math.hypot(across, to.y - from.y);
+  const lead = Math.min(160, Math.max(48, reach * 0.4));
+  const goesUp = to.y < from.y - 24;
+  const first = goesUp
+    ? { x: from.x - Math.min(28, lead * 0.3), y: from.y - lead }
+    : { x: from.x - lead, y: from.y };
+  const second = { x: to.x - across * 0.3, y: to.y + Math.min(48, reach * 0.18) };
   return (
     `M${round(from.x)} ${round(from.y)}` +
     `C${round(first.x)} ${round(first.y)} ${round(second.x)} ${round(second.y)} ${round(to.x)} ${round(to.y)}`
