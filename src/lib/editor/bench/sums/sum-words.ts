@@ -80,10 +80,11 @@ export function choicesOf({ reading }: InputAbout): readonly string[] {
   return Array.from({ length: max - min + 1 }, (_, step) => String(min + step));
 }
 
-/** The text with the unit behind its number, in place of one that stood there. */
+/** The text with the unit behind its number, in place of one that stood there; as it is where there
+ *  is no number. */
 export function withUnit(text: string, unit: string): string {
   const bare = text.trim().replace(/(?<=[\d.,'"]) ?[^\d.,/]*$/, '');
-  return bare === '' ? text : `${bare} ${unit}`;
+  return /\d/.test(bare) ? `${bare} ${unit}` : text;
 }
 
 const cautionIdsBySum: Readonly<Record<string, readonly CautionId[]>> = {
