@@ -154,7 +154,6 @@ describe('build', () => {
       'document.chassis.json',
       'findings.json',
       'findings.txt',
-      'pictorial.svg',
       'schedule.csv',
       'schedule.json'
     ]);

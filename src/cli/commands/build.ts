@@ -32,9 +32,14 @@ export const buildCommand: Command = {
     const options = readDrawOptions(input);
     const judged = await judge(path, terminal);
     const rows = buildSchedule(judged.study, judged.findings);
+    // To scale only where somebody gave places.
+    const isPlaced = judged.study.index.parts.some((part) => part.place !== undefined);
+    const pictorial: [string, string][] = isPlaced
+      ? [['pictorial.svg', await drawChassis(path, judged, 'pictorial', options, terminal)]]
+      : [];
     const files: readonly (readonly [name: string, text: string])[] = [
       ['diagram.svg', await drawChassis(path, judged, 'diagram', options, terminal)],
-      ['pictorial.svg', await drawChassis(path, judged, 'pictorial', options, terminal)],
+      ...pictorial,
       ['schedule.csv', scheduleToCsv(rows)],
       ['schedule.json', scheduleToJson(rows)],
       ['findings.txt', findingsToText(judged.findings)],

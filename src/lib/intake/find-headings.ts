@@ -41,16 +41,29 @@ const assignRoles = (headings: readonly string[]): Column[] => {
   const origin = roles.indexOf('origin');
   const hasFrom = roles.some((role) => role === 'from' || role === 'fromPart');
   if (!hasFrom && origin >= 0 && roles.includes('to')) roles[origin] = 'from';
+  takeLoneEnd(roles);
   settlePairs(roles, plain);
   const seen = new Map<string, number>();
+  const taken = new Set<ColumnRole>();
   return headings.map((heading, index): Column => {
     const name = heading.trim() === '' ? `column ${index + 1}` : heading.trim();
     const role = roles[index] ?? 'extra';
     const nth = seen.get(role) ?? 0;
     seen.set(role, nth + 1);
-    const own = isPaired(role) ? endOf[role][nth] : nth > 0 && !isRepeatable(role) ? 'extra' : role;
-    return { index, role: own ?? 'extra', heading: name, unit: meanings[index]?.unit ?? null };
+    const wanted = (isPaired(role) ? endOf[role][nth] : role) ?? 'extra';
+    // Two columns never fill one field: what the second holds is kept under its heading.
+    const own = taken.has(wanted) && !isRepeatable(wanted) ? 'extra' : wanted;
+    taken.add(own);
+    return { index, role: own, heading: name, unit: meanings[index]?.unit ?? null };
   });
+};
+
+/** "Start" and "End", or "End" and "To": the one end that has no side of its own takes the free one. */
+const takeLoneEnd = (roles: (HeadingMeaning['role'] | undefined)[]): void => {
+  if (roles.filter((role) => role === 'end').length !== 1) return;
+  const at = roles.indexOf('end');
+  const hasFrom = roles.includes('from');
+  if (hasFrom !== roles.includes('to')) roles[at] = hasFrom ? 'to' : 'from';
 };
 
 /** Beside "From" and "To" a pin belongs to the end that stands before it, and a part that stands

@@ -2,6 +2,7 @@
 // needed; colours, gauges and numbers are recognised beside them.
 import { parseColour } from '#handbook/index.ts';
 import type { Column, ColumnRole } from './columns.ts';
+import { readHeading } from './heading-words.ts';
 import { readEnd } from './read-end.ts';
 
 const rowsToLookAt = 60;
@@ -33,8 +34,44 @@ const roleOf = (cells: readonly string[]): ColumnRole | null => {
   return null;
 };
 
-/** The columns of a list that has no headings, or null where no two columns hold ends. */
-export const guessColumns = (rows: readonly (readonly string[])[]): readonly Column[] | null => {
+export interface GuessedColumns {
+  readonly columns: readonly Column[];
+  /** Index of a row that names the columns in words that are not known here, or null. */
+  readonly headingRow: number | null;
+  readonly firstRow: number;
+}
+
+/** A row of names above the wires: a name over each end, and no end and no figure in it. */
+const findNameRow = (
+  rows: readonly (readonly string[])[],
+  ends: readonly number[]
+): number | null => {
+  const first = rows.findIndex((row) => ends.every((index) => isEnd(row[index] ?? '')));
+  for (let row = first - 1; row >= 0; row -= 1) {
+    const cells = rows[row] ?? [];
+    if (ends.some((index) => (cells[index] ?? '') === '' || isEnd(cells[index] ?? ''))) continue;
+    if (!cells.some((cell) => /\d/.test(cell))) return row;
+  }
+  return null;
+};
+
+/** Columns that their contents did not tell, told by the names that are known after all. */
+const nameColumns = (columns: readonly Column[], names: readonly string[]): Column[] => {
+  const used = new Set(columns.map(({ role }) => role));
+  return columns.map((column) => {
+    const heading = (names[column.index] ?? '') || column.heading;
+    const meaning = readHeading(heading);
+    const role = meaning?.role;
+    const isPlain = role !== undefined && !/^(?:end|part|terminal|both|from|to)/.test(role);
+    if (column.role !== 'extra' || !isPlain || used.has(role as ColumnRole))
+      return { ...column, heading };
+    used.add(role as ColumnRole);
+    return { ...column, role: role as ColumnRole, heading, unit: meaning?.unit ?? null };
+  });
+};
+
+/** The columns of a list whose headings name no ends, or null where no two columns hold ends. */
+export const guessColumns = (rows: readonly (readonly string[])[]): GuessedColumns | null => {
   const sample = rows.filter((row) => row.some((cell) => cell !== '')).slice(0, rowsToLookAt);
   const width = Math.min(columnsToLookAt, Math.max(0, ...sample.map((row) => row.length)));
   const used = new Set<ColumnRole>();
@@ -45,5 +82,17 @@ export const guessColumns = (rows: readonly (readonly string[])[]): readonly Col
     if (own !== 'extra') used.add(own);
     return { index, role: own, heading: `column ${index + 1}`, unit: null };
   });
-  return used.has('from') && used.has('to') ? columns : null;
+  if (!used.has('from') || !used.has('to')) return null;
+  const ends = columns.filter(({ role }) => role === 'from' || role === 'to');
+  const headingRow = findNameRow(
+    rows,
+    ends.map(({ index }) => index)
+  );
+  return headingRow === null
+    ? { columns, headingRow, firstRow: 0 }
+    : {
+        columns: nameColumns(columns, rows[headingRow] ?? []),
+        headingRow,
+        firstRow: headingRow + 1
+      };
 };

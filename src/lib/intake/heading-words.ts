@@ -61,13 +61,13 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
   [whole(`strip(?: at)? to|${second} strip`), 'toStrip'],
   [
     whole(
-      'from|starts?|start point|source|begin(?:ning)?|(?:end|side|point|node|end point) ?(?:a|1|one)|first end|1st end|near end|from (?:end|point|location|at|where|side|here)|(?:wire|connects|goes|runs|comes) from'
+      'from|von|van|starts?|start point|source|begin(?:ning)?|(?:end|side|point|node|end point) ?(?:a|1|one)|first end|1st end|near end|from (?:end|point|location|at|where|side|here)|(?:wire|connects|goes|runs|comes) from'
     ),
     'from'
   ],
   [
     whole(
-      'to|finish|ends|stops?|end point|dest(?:ination)?|target|(?:end|side|point|node|end point) ?(?:b|2|two)|second end|2nd end|far end|other end|to (?:end|point|location|at|where|side|there)|(?:wire|connects|connected|goes|runs) to'
+      'to|nach|naar|finish|ends|stops?|end point|dest(?:ination)?|target|(?:end|side|point|node|end point) ?(?:b|2|two)|second end|2nd end|far end|other end|to (?:end|point|location|at|where|side|there)|(?:wire|connects|connected|goes|runs) to'
     ),
     'to'
   ],
@@ -89,7 +89,7 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
   [whole('unit|sub ?chassis|assembly|assy|section|chassis'), 'unit'],
   [/colou?r(?: and| &)? (?:tracer|stripe)/, 'colour'],
   [/tracer|stripe/, 'tracer'],
-  [/colou?r|^col$|^jacket$/, 'colour'],
+  [/colou?r|^col$|^jacket$|^farbe$|^kleur$/, 'colour'],
   [/gau?ge|guage|\bawg\b|^size$|^ga$|^wire size$/, 'gauge'],
   [/\bul\b|\bawm\b|^(?:wire )?style$/, 'style'],
   [/^temp|temperature/, 'ratingC'],
@@ -101,12 +101,18 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
   [/pulse|peak|\bpk\b|\bvpk?\b/, 'pulseV'],
   [/\bv?dc\b|^b\+/, 'dcV'],
   [/\bv?ac\b|\brms\b/, 'acV'],
-  [/\bcurr(?:ent)?\b|\bamp(?:s|eres|erage)?\b|^i$|\bma$|milliamps|^a$|^(?:load|draw)$/, 'amps'],
+  [
+    /\bcurr(?:ent)?\b|^strom$|^stroom$|\bamp(?:s|eres|erage)?\b|^i$|\bma$|milliamps|^a$|^(?:load|draw)$/,
+    'amps'
+  ],
   [/volt|^v$|^kv$|^e$|potential/, 'volts'],
-  [/^(?!.*(?:cut|strip)).*(?:length|\blen\b)|^taped$|^lg(?:th)?$/, 'length'],
+  [
+    /^(?!.*(?:cut|strip)).*(?:length|\blen\b)|^l(?:ä|ae)nge$|^lengte$|^taped$|^lg(?:th)?$/,
+    'length'
+  ],
   [/condition|^cond$/, 'condition'],
   [whole('state|status|work state|done|progress'), 'state'],
-  [/^(?:notes?|remarks?|comments?|memo|observations?)\b/, 'notes'],
+  [/^(?:notes?|remarks?|bemerkung(?:en)?|comments?|memo|observations?)\b/, 'notes'],
   [whole('type|kind|construction|(?:wire|lead|conductor|tube) (?:type|kind)|tube|tubes'), 'type'],
   [/^origin$/, 'origin'],
   [/dress/, 'dress'],
@@ -119,7 +125,7 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
     ),
     'function'
   ],
-  [/function|signal|purpose/, 'function']
+  [/function|signal|purpose|^fun[ck]tie$|^funktion$/, 'function']
 ];
 
 const plannedTwins: Readonly<Partial<Record<ColumnRole | PairedRole, ColumnRole>>> = {

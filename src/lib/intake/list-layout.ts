@@ -13,6 +13,8 @@ export interface ListLayout {
   readonly headingRow: number | null;
   /** Index of the first row below the headings. */
   readonly firstRow: number;
+  /** The headings name no ends: columns were told by what stands in them. */
+  readonly isGuessed: boolean;
 }
 
 /** The layout of a list from its first rows, or null where nothing in it looks like ends of wires. */
@@ -26,12 +28,12 @@ export const findLayout = (plainText: string): ListLayout | null => {
     const found = findHeadings(rows);
     if (!found || (best !== null && found.score <= best.score)) continue;
     const { columns, row, count, score } = found;
-    best = { delimiter, columns, headingRow: row, firstRow: row + count, score };
+    best = { delimiter, columns, headingRow: row, firstRow: row + count, score, isGuessed: false };
   }
   if (best) return best;
   for (const { delimiter, rows } of previews) {
-    const columns = guessColumns(rows);
-    if (columns) return { delimiter, columns, headingRow: null, firstRow: 0 };
+    const guess = guessColumns(rows);
+    if (guess) return { delimiter, ...guess, isGuessed: true };
   }
   return null;
 };

@@ -122,11 +122,15 @@ const readRows = (
   const below = rows.slice(firstRow);
   const columns = numberFirstColumn(layout.columns, below);
   const style = readNumberStyle(columns, below);
-  if (headingRow === null) {
+  if (layout.isGuessed) {
     const words = columns.map(
       ({ role }, index) => `column ${index + 1} ${role === 'extra' ? 'as text' : `as ${role}`}`
     );
-    tell('reading', {}, `no heading row was found: ${words.join(', ')}`);
+    const why =
+      headingRow === null
+        ? 'no heading row was found'
+        : 'the headings do not say which columns hold the ends';
+    tell('reading', {}, `${why}: ${words.join(', ')}`);
   }
   const context = { style, delimiter, tell, hasAcColumn: hasColumn(columns, 'acV') };
   const wires: WireDraft[] = [];

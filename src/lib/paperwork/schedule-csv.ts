@@ -25,7 +25,8 @@ const columns: readonly (readonly [heading: string, cell: (row: ScheduleRow) => 
   ['V pulse peak', (row) => row.pulseV],
   ['Amps', (row) => row.amps],
   ['Stress V', (row) => (row.stressV === null ? 'not known' : row.stressV)],
-  ['Stress basis', (row) => row.stressBasis],
+  // A minus sign proper: a hyphen in front would make a spreadsheet take the words for a formula.
+  ['Stress basis', (row) => row.stressBasis?.replace(/^-/, '\u2212') ?? null],
   ['Class needed V', (row) => classText(row.classV, row.atLeast)],
   ['Class preferred V', (row) => classText(row.preferredV, row.atLeast)],
   ['Gauge found AWG', (row) => row.foundAwg],

@@ -54,10 +54,12 @@ export interface ScheduleRow {
   findings: string[];
 }
 
-/** To six digits: what a reader can use, and far more than anybody measured. */
+/** What was reckoned, to six digits: far more than anybody can use. */
 const figure = (value: number | null | undefined): number | null =>
   value === null || value === undefined ? null : roundSignificant(value, 6);
-const valueOf = (amount: Amount | null | undefined): number | null => figure(amount?.value);
+/** What was written down comes out as it went in. */
+const valueOf = (amount: Amount | null | undefined): number | null =>
+  amount ? (amount.how === 'declared' ? amount.value : figure(amount.value)) : null;
 
 const endingOf = (end: WireEnd, study: Study): string | null => {
   if (end.termination) return end.termination;
@@ -134,7 +136,7 @@ export const buildSchedule = (study: Study, findings: readonly Finding[]): Sched
       ratingV: foundRatingV ?? plannedRatingV,
       foundRatingV,
       plannedRatingV,
-      lengthMm: figure(about?.length?.mm),
+      lengthMm: about?.length?.how === 'taped' ? about.length.mm : figure(about?.length?.mm),
       lengthBasis: about?.length?.basis ?? null,
       cutMm,
       cutIn: cutMm === null ? null : formatInches(cutMm, 'up'),
