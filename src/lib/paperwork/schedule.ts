@@ -136,7 +136,7 @@ export const buildSchedule = (study: Study, findings: readonly Finding[]): Sched
       ratingV: foundRatingV ?? plannedRatingV,
       foundRatingV,
       plannedRatingV,
-      lengthMm: about?.length?.how === 'taped' ? about.length.mm : figure(about?.length?.mm),
+      lengthMm: about?.length?.mm ?? null,
       lengthBasis: about?.length?.basis ?? null,
       cutMm,
       cutIn: cutMm === null ? null : formatInches(cutMm, 'up'),

@@ -79,7 +79,8 @@ export function stressOf(
   if (!dcV && !acV && !pulseV && !coldDcV && !solvedDcV) return null;
   const { dc, ac, pulse, volts: own, isCold } = worseState(parts, expected.isLineAc);
   const missing = listMissing(parts, dc, expected);
-  if (own === 0 && missing.length > 0) return null;
+  // No dc says nothing of ac and pulse: nought is known only where all three are, as on the chassis.
+  if (own === 0 && (missing.length > 0 || !acV || !pulseV)) return null;
   const word = isCold ? ' cold' : dc !== null && dc === solvedDcV && dc !== dcV ? ' reckoned' : '';
   const words = [
     dc && dc.value !== 0 ? `${formatVolts(dc.value)} dc${word}` : '',
