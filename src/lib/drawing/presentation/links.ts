@@ -278,7 +278,8 @@ const collectMates = (collect: Collector, parts: PartMap): void => {
   const mated = new Set<Id>();
   for (const part of parts.values()) {
     const mate = part.mates === undefined ? undefined : parts.get(part.mates);
-    if (!mate || mate.id === part.id || mated.has(mate.id) || mated.has(part.id)) continue;
+    if (!mate || mate.id === part.id || !isPlug(part) || !isPlug(mate)) continue;
+    if (mated.has(mate.id) || mated.has(part.id)) continue;
     mated.add(part.id).add(mate.id);
     collect.mates(part, mate);
   }
