@@ -51,7 +51,7 @@ const expectedSums: Record<string, { inputs: Inputs; results: Record<string, str
       packed: 'mm',
       estimate: 'mm',
       clamp_mm: 'mm',
-      clamp_sixteenths: '1/16 in',
+      clamp_sixteenths: 'sixteenths of an inch',
       sleeve_mm: 'mm'
     }
   },

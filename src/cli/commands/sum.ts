@@ -1,5 +1,5 @@
 // One bench sum: values as people write them in, result, formula, basis and source out.
-import { runSum, SumError, sums, type SumResult } from '#physics/index.ts';
+import { aboutInput, runSum, SumError, sums, type Sum, type SumResult } from '#physics/index.ts';
 import { CommandError, type Command } from '../command.ts';
 
 const usage = 'ID NAME=VALUE … [--json]';
@@ -17,10 +17,17 @@ const readInputs = (words: readonly string[]): Record<string, string> => {
   return inputs;
 };
 
-const toText = (result: SumResult, title: string): string =>
+/** What was understood of the inputs, in the units that the sum reckons in. */
+const inputLines = ({ inputs }: Sum, result: SumResult): string[] =>
+  Object.entries(result.inputs).map(([name, value]) => {
+    const { unit } = aboutInput(inputs, name);
+    return `  ${name} = ${String(value)}${unit ? ` ${unit}` : ''}`;
+  });
+
+const toText = (result: SumResult, sum: Sum): string =>
   [
-    title,
-    ...Object.entries(result.inputs).map(([name, value]) => `  ${name} = ${String(value)}`),
+    sum.title,
+    ...inputLines(sum, result),
     '',
     ...Object.entries(result.results).map(
       ([name, { value, unit }]) =>
@@ -52,9 +59,7 @@ export const sumCommand: Command = {
     try {
       const result = runSum(id, readInputs(words));
       terminal.out(
-        input.switches.has('json')
-          ? JSON.stringify(result, null, 1) + '\n'
-          : toText(result, sum.title)
+        input.switches.has('json') ? JSON.stringify(result, null, 1) + '\n' : toText(result, sum)
       );
       return 0;
     } catch (error) {

@@ -9,7 +9,7 @@ import {
   type Unit,
   type Wire
 } from '#document/index.ts';
-import { findTubeBase, findTubeType } from '#handbook/index.ts';
+import { findTubeBase, findTubeType, parseColour } from '#handbook/index.ts';
 import { buildPart, pinsBeyondBase, type BuiltPart } from './build-part.ts';
 import { buildWire } from './build-wire.ts';
 import { addToCable, describeCable, type CableDraft } from './cable-drafts.ts';
@@ -51,6 +51,7 @@ export const buildListDocument = (
   });
   placed.forEach((wire) => takeTypes(wire, tell));
   placed.forEach(voteForUnits);
+  tellSharedLeads(placed, tell);
 
   const drafts = [...parts.byKey.values()];
   drafts.forEach((part) => tellPart(part, tell));
@@ -94,6 +95,28 @@ const refOf = (
   const part = built.get(end.part);
   const terminal = 'terminal' in end ? part?.idOf.get(end.terminal) : part?.bareIds[end.bare - 1];
   return part && terminal !== undefined ? { part: part.part.id, terminal } : null;
+};
+
+/** A transformer's lead is told by its colour, and two of its leads may be of one colour: two wires
+ *  on "T1 yellow" are taken for one lead, which is told, since it may be a winding shorted on paper. */
+const tellSharedLeads = (placed: readonly PlacedWire[], tell: TellNote): void => {
+  const leads = new Map<string, { readonly label: string; readonly rows: number[] }>();
+  for (const { draft, from, to } of placed)
+    for (const end of [from, to]) {
+      if (!end || !('terminal' in end) || end.part.kind !== 'transformer') continue;
+      if (!parseColour(end.terminal)) continue;
+      const label = `${end.part.reference} ${end.terminal}`;
+      const lead = leads.get(label) ?? { label, rows: [] };
+      lead.rows.push(draft.row);
+      leads.set(label, lead);
+    }
+  for (const { label, rows } of leads.values())
+    if (rows.length > 1)
+      tell(
+        'reading',
+        { row: rows[1] ?? 0 },
+        `${label} stands in rows ${rows.join(' and ')}: taken for one lead; if there are two, call them "${label} 1" and "${label} 2"`
+      );
 };
 
 /** Types from brackets and from the columns of the two ends; a single "Type" column belongs to the

@@ -45,7 +45,7 @@ const assignRoles = (headings: readonly string[]): Column[] => {
   settlePairs(roles, plain);
   const seen = new Map<string, number>();
   const taken = new Set<ColumnRole>();
-  return headings.map((heading, index): Column => {
+  const columns = headings.map((heading, index): Column => {
     const name = heading.trim() === '' ? `column ${index + 1}` : heading.trim();
     const role = roles[index] ?? 'extra';
     const nth = seen.get(role) ?? 0;
@@ -56,14 +56,24 @@ const assignRoles = (headings: readonly string[]): Column[] => {
     taken.add(own);
     return { index, role: own, heading: name, unit: meanings[index]?.unit ?? null };
   });
+  // An end that stands whole in a column of its own needs no part from another.
+  const hasWhole = { fromPart: taken.has('from'), toPart: taken.has('to') };
+  return columns.map((column) =>
+    (column.role === 'fromPart' || column.role === 'toPart') && hasWhole[column.role]
+      ? { ...column, role: 'extra' }
+      : column
+  );
 };
 
-/** "Start" and "End", or "End" and "To": the one end that has no side of its own takes the free one. */
+/** "Start" and "End", or "From" and "Part": the one end that has no side of its own takes the free one. */
 const takeLoneEnd = (roles: (HeadingMeaning['role'] | undefined)[]): void => {
-  if (roles.filter((role) => role === 'end').length !== 1) return;
-  const at = roles.indexOf('end');
   const hasFrom = roles.includes('from');
-  if (hasFrom !== roles.includes('to')) roles[at] = hasFrom ? 'to' : 'from';
+  if (hasFrom === roles.includes('to')) return;
+  for (const word of ['end', 'part'] as const) {
+    if (roles.filter((role) => role === word).length !== 1) continue;
+    roles[roles.indexOf(word)] = hasFrom ? 'to' : 'from';
+    return;
+  }
 };
 
 /** Beside "From" and "To" a pin belongs to the end that stands before it, and a part that stands

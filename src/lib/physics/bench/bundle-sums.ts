@@ -69,7 +69,7 @@ export const bundleSum = defineSum({
     packed: 'mm',
     estimate: 'mm',
     clamp_mm: 'mm',
-    clamp_sixteenths: '1/16 in',
+    clamp_sixteenths: 'sixteenths of an inch',
     sleeve_mm: 'mm'
   },
   formula:

@@ -35,7 +35,7 @@ const forms: Readonly<Record<string, (value: number) => ResultText>> = {
     also: `${formatNumber(metres / metresPerFt, 3)} ft`
   }),
   mm2: (mm2) => ({ main: `${formatNumber(mm2)} mm²` }),
-  '1/16 in': (sixteenths) => ({ main: formatSixteenths(sixteenths) }),
+  'sixteenths of an inch': (sixteenths) => ({ main: formatSixteenths(sixteenths) }),
   V: (volts) => ({ main: formatVolts(volts) }),
   A: (amps) => ({ main: formatAmps(amps) }),
   W: (watts) => ({ main: formatWatts(watts) }),
