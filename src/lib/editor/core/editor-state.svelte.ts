@@ -54,8 +54,13 @@ export class EditorState {
   #pick = $state.raw<Pick | null>(null);
 
   readonly pick = $derived.by(() => stillThere(this.#pick, this.documents.study));
+  /** The end that the next terminal pressed on the sheet will fill, or null. */
+  readonly awaits = $derived.by(() =>
+    this.schedule.cursor.editing === null ? null : this.schedule.awaitedEnd
+  );
+  /** What stands out; nothing does while a terminal is being looked for. */
   readonly lit = $derived.by(() =>
-    this.pick === null ? null : litBy(this.pick, this.documents.study)
+    this.pick === null || this.awaits !== null ? null : litBy(this.pick, this.documents.study)
   );
   readonly notes = $derived.by(() => numberNotes(this.documents.findings));
   readonly litFindings = $derived.by(() =>
@@ -147,6 +152,18 @@ export class EditorState {
     );
   }
 
+  /** Begins a wire at a terminal; its other end is looked for on the sheet. */
+  startWireAt(label: string): void {
+    this.schedule.startWireAt(label);
+    this.page = 'sheet';
+  }
+
+  /** Puts the tag away, or gives up looking for a terminal. */
+  letGo(): void {
+    if (this.awaits !== null) this.schedule.key({ key: 'Escape' });
+    else this.setPick(null);
+  }
+
   /** One click on a finding's fix. */
   applyFix(finding: Finding): void {
     if (finding.fix?.edit !== undefined) this.edit(finding.fix.edit);
@@ -191,8 +208,8 @@ export class EditorState {
   #fillWaitingEnd(key: string): boolean {
     const entry = this.documents.study.index.terminalByKey.get(key);
     if (entry === undefined) return false;
-    // The last row waits only after it was pressed: a plain pick must not make wires.
-    if (this.schedule.cursor.editing === null) return false;
+    // The last row waits only after it was opened: a plain pick must not make wires.
+    if (this.awaits === null) return false;
     return this.schedule.fillEnd(terminalText(this.documents.document, entry));
   }
 }

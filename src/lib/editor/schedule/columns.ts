@@ -222,7 +222,7 @@ const columnList: readonly Column[] = [
     id: 'cut',
     title: 'Cut',
     name: 'length to cut',
-    least: 4,
+    least: 4.5,
     grow: 0.5,
     align: 'end',
     show: ({ about, lengthUnit }) =>

@@ -150,9 +150,11 @@ export class ScheduleState {
     return true;
   }
 
-  /** The open field loses the hand: what was typed is taken as it is. */
-  leave(): void {
-    if (this.cursor.editing !== null) this.#commit();
+  /** The open field loses the hand: what was typed is taken as it is. A field that says where it is
+   *  is heeded only while it is the open one; by then another may have taken its place. */
+  leave(row = this.cursor.row, column = this.cursor.column): void {
+    const isOpen = this.cursor.row === row && this.cursor.column === column;
+    if (isOpen && this.cursor.editing !== null) this.#commit();
   }
 
   /** Forgets what was typed into a cell that could not be read. */

@@ -41,7 +41,7 @@ export const attachSheet = (
   $effect(() => writer.setViewport(view.viewport, view.size, view.marks));
   $effect(() => {
     void view.list;
-    writer.setLit(editor.pick === null ? null : (item) => view.lightOf(item));
+    writer.setLit(editor.lit === null ? null : (item) => view.lightOf(item));
   });
   $effect(() => writer.setTheme(themeOf(editor)));
 
@@ -114,7 +114,7 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
   host.addEventListener(
     'mousedown',
     (event) => {
-      if (editor.schedule.awaitedEnd !== null || event.button === 1) event.preventDefault();
+      if (editor.awaits !== null || event.button === 1) event.preventDefault();
     },
     { signal }
   );
@@ -139,7 +139,7 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
       else if (command.kind === 'closer') view.lookCloser();
       else if (command.kind === 'pan') view.pan(command.dx, command.dy);
       else if (command.kind === 'next-wire') editor.pickNextWire(command.by);
-      else editor.setPick(null);
+      else editor.letGo();
     },
     { signal }
   );

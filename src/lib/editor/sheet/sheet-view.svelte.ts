@@ -38,8 +38,8 @@ export const reachPx = { mouse: 6, touch: 16 } as const;
 
 /** Pixels per millimetre at 100 %: CSS counts 96 to the inch. */
 const lifeSize = 96 / 25.4;
-/** What is looked at closely is shown at no more than this, pixels per millimetre. */
-const closeScale = 6;
+/** What is looked at closely is shown between these scales, pixels per millimetre. */
+const closeScale = { least: 3.6, most: 6 } as const;
 
 const nothing: DisplayList = { items: [], bounds: { x: 0, y: 0, width: 100, height: 100 } };
 
@@ -121,28 +121,26 @@ export class SheetView {
     this.viewport = next;
   }
 
-  /** Goes close to what is picked and all that lights up with it. */
+  /** Goes close enough to what is picked to read it: all of it where that fits, else its number. */
   lookCloser(): void {
     const { pick } = this.#host;
     const box = pick === null ? null : this.hits.boxOf(pick);
-    if (box === null) return;
+    if (pick === null || box === null) return;
     this.#isFitted = false;
     const room = { ...this.size, height: this.#freeHeight };
-    const fitted = fitBox(box, room, 48);
-    const factor = Math.min(1, closeScale / fitted.scale);
-    this.viewport = zoomAt(fitted, factor, { x: room.width / 2, y: room.height / 2 });
+    const whole = fitBox(box, room, 48);
+    const scale = Math.min(closeScale.most, Math.max(closeScale.least, whole.scale));
+    const target = whole.scale < closeScale.least ? (this.#numberBoxes(pick)[0] ?? box) : box;
+    this.viewport = {
+      scale,
+      x: room.width / 2 - (target.x + target.width / 2) * scale,
+      y: room.height / 2 - (target.y + target.height / 2) * scale
+    };
   }
 
   /** Where on screen the tag's string is tied to a pick, or null where nothing is drawn of it. */
   anchorOf(pick: Pick): Place | null {
-    const numbers = this.list.items.filter(
-      ({ subject, layer, shape }) =>
-        subject?.kind === pick.kind &&
-        subject.id === pick.id &&
-        layer === 'numbers' &&
-        shape.kind === 'box'
-    );
-    const boxes = numbers.flatMap(({ shape }) => (shape.kind === 'box' ? [shape] : []));
+    const boxes = this.#numberBoxes(pick);
     const box =
       boxes.find((candidate) => this.#isSeen(candidate)) ?? boxes[0] ?? this.hits.boxOf(pick);
     if (box === null) return null;
@@ -167,6 +165,18 @@ export class SheetView {
             ? lit.terminals
             : null;
     return set?.has(subject.id) === true ? 'lit' : 'no';
+  }
+
+  /** The boxes that carry the number of a picked wire. */
+  #numberBoxes(pick: Pick): Box[] {
+    return this.list.items.flatMap(({ subject, layer, shape }) =>
+      layer === 'numbers' &&
+      shape.kind === 'box' &&
+      subject?.kind === pick.kind &&
+      subject.id === pick.id
+        ? [shape]
+        : []
+    );
   }
 
   #isSeen(box: Box): boolean {
