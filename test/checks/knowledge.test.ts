@@ -60,7 +60,7 @@ ruleTester(ratingUnknown, {
 
 ruleTester(carriesUnknown, {
   valid: {
-    declared: oneWire({ dcV: 0 }),
+    declared: oneWire({ dcV: 0, acV: 0, pulseV: 0 }),
     'a neighbour declares it': () =>
       chassis().strip('TS1', 3).wire(1, 'TS1-1', 'TS1-2', { dcV: 235 }).wire(2, 'TS1-2', 'TS1-3'),
     'on the chassis': () => chassis().strip('TS1', 2).ground('G1').wire(1, 'TS1-1', 'G1')
@@ -73,6 +73,10 @@ ruleTester(carriesUnknown, {
         says: 'Wire 12: nothing is known of what it carries, so its class is not known. Until it is, propose nothing below the 600 V class',
         at: ['wire 12']
       }
+    ],
+    'no dc says nothing of ac and pulse': [
+      oneWire({ dcV: 0 }),
+      { severity: 'caution', says: 'nought' }
     ],
     'one finding for connected wires': [
       () =>
@@ -197,7 +201,7 @@ ruleTester(lengthMissing, {
           .unit('Tuner')
           .strip('TS2', 2, { at: [0, 0] })
           .wire(1, 'TS1-1', 'TS2-1'),
-      { severity: 'note', says: 'its way from one unit to the other is not drawn' }
+      { severity: 'note', says: 'the way from one unit to the other is not drawn' }
     ]
   }
 });
