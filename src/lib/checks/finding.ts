@@ -13,6 +13,25 @@ export interface FindingPlace {
   readonly label: string;
 }
 
+/** How one finding came about: for "why?". */
+export interface Reasoning {
+  /** The bench sum that it rests on, by its id ("ampacity"); null where none does. */
+  readonly sum: string | null;
+  readonly inputs: readonly ReasoningInput[];
+  /** The reckoning in one line, with the limit. */
+  readonly outcome: string;
+  /** What would make it pass. */
+  readonly passes: string;
+}
+
+export interface ReasoningInput {
+  readonly name: string;
+  /** For people, with its unit. */
+  readonly value: string;
+  /** Where it comes from: "declared on this wire". */
+  readonly basis: string;
+}
+
 export interface Finding {
   readonly rule: string;
   readonly severity: Severity;
@@ -25,6 +44,8 @@ export interface Finding {
   readonly fix?: { readonly words: string; readonly edit?: Edit };
   /** The caution in words that stands beside a danger, on screen and on every export. */
   readonly caution?: string;
+  /** How it was reckoned, where there is more to say than the message does. */
+  readonly why?: Reasoning;
 }
 
 export interface Rule {

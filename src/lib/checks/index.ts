@@ -3,3 +3,4 @@ export * from './finding.ts';
 export * from './registry.ts';
 export * from './run-checks.ts';
 export * from './cautions.ts';
+export * from './explain-finding.ts';

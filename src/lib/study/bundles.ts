@@ -1,58 +1,77 @@
-// Which wires lie side by side: those that one support holds, and those that run from one stop to the
-// next together.
+// Which wires lie side by side: those that one support holds, those that run from one stop to the next
+// together, and the conductors of one cable.
 import type { Id } from '#document/index.ts';
 import { listAt, type Lists } from './lists.ts';
-import { keepItems } from './same.ts';
+import { keepItems, sameItems } from './same.ts';
 import { stopKey, type WayStop } from './segments.ts';
 import type { Bundle } from './types.ts';
+import type { AloneOf, WireAlone } from './wire-alone.ts';
 
 export interface Bundles {
   readonly all: readonly Bundle[];
   readonly of: ReadonlyMap<Id, readonly Bundle[]>;
 }
 
-/** Bundles of two and more wires.
- *  @param stopsOf by wire: its stops from end to end, support by support
- *  @param before bundles that came out as before are the same objects */
+/** Bundles of two and more wires. Those that came out as before are the same objects. */
 export function gatherBundles(
-  stopsOf: ReadonlyMap<Id, readonly WayStop[]>,
-  before?: Bundles
+  alone: AloneOf,
+  before?: { readonly alone: AloneOf; readonly bundles: Bundles }
 ): Bundles {
+  if (before && liesAsBefore(before.alone, alone)) return before.bundles;
   const wiresAt: Lists<string, Id> = new Map();
-  const supports = new Set<string>();
-  for (const [wire, stops] of stopsOf) {
-    for (const id of stretchesOf(stops, supports)) listAt(wiresAt, id).push(wire);
+  const kinds = new Map<string, Pick<Bundle, 'support' | 'cable'>>();
+  for (const [id, { stops, slot }] of alone) {
+    const { cable } = slot.wire;
+    for (const key of stretchesOf(stops, kinds)) listAt(wiresAt, key).push(id);
+    if (cable === undefined) continue;
+    kinds.set(`cable:${cable}`, { support: null, cable });
+    listAt(wiresAt, `cable:${cable}`).push(id);
   }
-  const known = new Map(before?.all.map((bundle) => [bundle.id, bundle]));
+  const known = new Map(before?.bundles.all.map((bundle) => [bundle.id, bundle]));
   const all: Bundle[] = [];
   const of: Lists<Id, Bundle> = new Map();
   for (const [id, wires] of wiresAt) {
     if (wires.length < 2) continue;
     const was = known.get(id);
-    const bundle =
-      was && keepItems(was.wires, wires) === was.wires
-        ? was
-        : { id, support: supports.has(id) ? id : null, wires };
+    const kind = kinds.get(id) ?? { support: null, cable: null };
+    const bundle = was && sameItems(was.wires, wires) ? was : { id, ...kind, wires };
     all.push(bundle);
     for (const wire of wires) listAt(of, wire).push(bundle);
   }
   const kept = new Map<Id, readonly Bundle[]>();
-  for (const [wire, bundles] of of) kept.set(wire, keepItems(before?.of.get(wire), bundles));
-  return { all: keepItems(before?.all, all), of: kept };
+  for (const [wire, bundles] of of)
+    kept.set(wire, keepItems(before?.bundles.of.get(wire), bundles));
+  return { all: keepItems(before?.bundles.all, all), of: kept };
 }
 
-/** Ids of the supports and of the stretches between them that a wire takes, each once. */
-function stretchesOf(stops: readonly WayStop[], supports: Set<string>): ReadonlySet<string> {
-  const ids = new Set<string>();
+/** Every wire takes the stops that it took, in the cable that it was in. */
+function liesAsBefore(before: AloneOf, now: AloneOf): boolean {
+  if (before === now) return true;
+  if (before.size !== now.size) return false;
+  const old = before.values();
+  for (const wire of now.values()) {
+    const was = old.next().value as WireAlone | undefined;
+    if (was?.slot.wire.id !== wire.slot.wire.id) return false;
+    if (was.stops !== wire.stops || was.slot.wire.cable !== wire.slot.wire.cable) return false;
+  }
+  return true;
+}
+
+/** Keys of the supports and of the stretches between them that a wire takes, each once. */
+function stretchesOf(
+  stops: readonly WayStop[],
+  kinds: Map<string, Pick<Bundle, 'support' | 'cable'>>
+): ReadonlySet<string> {
+  const keys = new Set<string>();
   stops.forEach((stop, n) => {
     if (stop.kind === 'support') {
-      ids.add(stop.id);
-      supports.add(stop.id);
+      keys.add(stop.id);
+      kinds.set(stop.id, { support: stop.id, cable: null });
     }
     const next = stops[n + 1];
     if (!next) return;
     const [a, b] = [stopKey(stop), stopKey(next)];
-    ids.add(a < b ? `${a} ${b}` : `${b} ${a}`);
+    keys.add(a < b ? `${a} ${b}` : `${b} ${a}`);
   });
-  return ids;
+  return keys;
 }

@@ -40,6 +40,9 @@ export interface PlacedElement {
   /** Points, as `Points.rootOf` has them. */
   readonly fromPoint: number;
   readonly toPoint: number;
+  /** Keys of its terminals; null for the unit's metal. */
+  readonly fromKey: string;
+  readonly toKey: string | null;
   /** True where the handbook gave it and not the document. */
   readonly fromHandbook: boolean;
 }
@@ -105,22 +108,37 @@ function heatersOf(type: TubeType): readonly (readonly [string, string, Heater])
   return heaters;
 }
 
+interface End {
+  readonly point: number;
+  readonly key: string | null;
+}
+
 function placePart(part: Part, points: Points, nets: GroupedNets): PlacedElement[] {
   const { terminalByKey, entriesOf } = points.source.parts;
   const placed: PlacedElement[] = [];
-  const pointOf = (entry: TerminalEntry | undefined): number | undefined =>
-    entry && points.rootOf[entry.number];
+  const endAt = (entry: TerminalEntry | undefined): End | undefined =>
+    entry && { point: points.rootOf[entry.number] ?? entry.number, key: entry.key };
+  const metal = (): End | undefined => {
+    const point = metalPointOf(points, part.unit);
+    return point === undefined ? undefined : { point, key: null };
+  };
   const place = (
     id: string,
     values: ElementValues,
-    fromPoint: number | undefined,
-    toPoint: number | undefined,
+    first: End | undefined,
+    last: End | undefined,
     fromHandbook: boolean
   ): void => {
-    const from = fromPoint === undefined ? undefined : nets.groupAt[fromPoint];
-    const to = toPoint === undefined ? undefined : nets.groupAt[toPoint];
-    if (!from || !to || fromPoint === undefined || toPoint === undefined) return;
-    placed.push({ id, part, values, from, to, fromPoint, toPoint, fromHandbook });
+    const from = first && nets.groupAt[first.point];
+    const to = last && nets.groupAt[last.point];
+    if (!from || !to || first.key === null) return;
+    const ends = {
+      fromPoint: first.point,
+      toPoint: last.point,
+      fromKey: first.key,
+      toKey: last.key
+    };
+    placed.push({ id, part, values, from, to, ...ends, fromHandbook });
   };
   let hasHeater = false;
   let hasKnown = false;
@@ -128,25 +146,23 @@ function placePart(part: Part, points: Points, nets: GroupedNets): PlacedElement
     if (!isKnownElement(element)) continue;
     hasKnown = true;
     if (element.kind === 'heater') hasHeater = true;
-    const pointAt = (terminal: string) =>
-      pointOf(terminalByKey.get(terminalKey(part.id, terminal)));
-    const from = pointAt(element.from);
-    const to = element.to === undefined ? metalPointOf(points, part.unit) : pointAt(element.to);
+    const at = (terminal: string) => endAt(terminalByKey.get(terminalKey(part.id, terminal)));
+    const from = at(element.from);
+    const to = element.to === undefined ? metal() : at(element.to);
     // A pulse stands at its first terminal, whatever it is counted against.
     const end = to ?? (element.kind === 'pulse' ? from : undefined);
     place(terminalKey(part.id, element.id), element, from, end, false);
   }
   const entries = entriesOf.get(part) ?? [];
-  const entryNamed = (name: string) => entries.find(({ terminal }) => terminal.name === name);
+  const named = (name: string) => endAt(entries.find(({ terminal }) => terminal.name === name));
   const type = hasHeater ? null : tubeTypeOf(part);
   for (const [from, to, heater] of type ? heatersOf(type) : []) {
-    const ends = [pointOf(entryNamed(from)), pointOf(entryNamed(to))] as const;
-    place(`${part.id}/heater ${from}`, heater, ...ends, true);
+    place(`${part.id}/heater ${from}`, heater, named(from), named(to), true);
   }
   const fromValue = hasKnown ? null : elementFromValue(part);
   if (fromValue) {
     const [first, last] = entries;
-    place(`${part.id}/value`, fromValue, pointOf(first), pointOf(last), false);
+    place(`${part.id}/value`, fromValue, endAt(first), endAt(last), false);
   }
   return placed;
 }

@@ -61,10 +61,10 @@ export function conductorInPlace(wire: Wire): Conductor {
     : { which: 'found', ...read(found, planned) };
 }
 
-/** The conductor that is to lie there: as planned, else as it is. */
+/** The conductor that is to lie there: the new wire that is planned, else what lies there. */
 export function conductorPlanned(wire: Wire): Conductor {
   const { found, planned } = wire;
-  if (planned.way === undefined || planned.way === 'keep') return conductorInPlace(wire);
+  if (planned.way !== 'new wire') return conductorInPlace(wire);
   return { which: 'planned', ...read(planned, found) };
 }
 

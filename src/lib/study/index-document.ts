@@ -23,6 +23,7 @@ export function indexDocument(
     terminals: parts.terminals,
     terminalByKey: parts.terminalByKey,
     terminalsOf: parts.terminalsOf,
+    entriesOf: parts.entriesOf,
     wiresAt: listAgain(wires, before),
     leadsOn: parts.leadsOn,
     findAt: (end) => findAt(parts, end),

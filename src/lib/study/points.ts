@@ -1,6 +1,6 @@
 // Points: terminals, and the metal of each unit, joined where no wire is needed for it. A lug with the
 // leads soldered to it is one point, and so are a plug's pin and the jack's, and all on one metal.
-import type { ChassisDocument, Id, Part, Unit, Wire } from '#document/index.ts';
+import type { ChassisDocument, Element, Id, Part, Unit, Wire } from '#document/index.ts';
 import { isKnownElement } from '#document/part-schema.ts';
 import { findElement } from '#document/references.ts';
 import { DisjointSets } from './disjoint-sets.ts';
@@ -43,20 +43,49 @@ export function joinPoints(
   before?: Points
 ): Points {
   if (before?.source.parts === parts && before.source.units === units) return before;
-  const chassis = parts.terminals.length;
-  const apart = Object.values(units).filter(({ metal }) => metal === 'apart');
-  const metalApart = new Map(apart.map(({ id }, n) => [id, chassis + 1 + n]));
-  const size = chassis + 1 + apart.length;
-  const sets = new DisjointSets(size);
-  const metalOf = (unit: Id): number | undefined =>
-    findElement(units, unit)?.metal === 'bonded' ? chassis : metalApart.get(unit);
-  for (const part of parts.parts) joinWithin(part, parts, sets, metalOf);
-  const rootOf = Int32Array.from({ length: size }, (_, point) => sets.rootOf(point));
+  const metals = numberMetals(units, parts.terminals.length);
+  const sets = new DisjointSets(metals.size);
+  joinParts(parts, metals, sets, ({ closed }) => closed);
+  const rootOf = Int32Array.from({ length: metals.size }, (_, point) => sets.rootOf(point));
+  const { chassis, apart: metalApart } = metals;
   const made = { keys: parts.keys, rootOf, chassis, metalApart, source: { parts, units } };
   return before && isSame(before, made, units)
     ? { ...made, rootOf: before.rootOf, metalApart: before.metalApart }
     : made;
 }
+
+/** The metal of units as points after those of the terminals. */
+export interface Metals {
+  readonly chassis: number;
+  readonly apart: ReadonlyMap<Id, number>;
+  /** How many points there are with them. */
+  readonly size: number;
+  /** The point of a unit's metal; undefined for a unit without metal, or a missing one. */
+  readonly of: (unit: Id) => number | undefined;
+}
+
+export function numberMetals(units: ChassisDocument['units'], terminals: number): Metals {
+  const own = Object.values(units).filter(({ metal }) => metal === 'apart');
+  const apart = new Map(own.map(({ id }, n) => [id, terminals + 1 + n]));
+  return {
+    chassis: terminals,
+    apart,
+    size: terminals + 1 + own.length,
+    of: (unit) => (findElement(units, unit)?.metal === 'bonded' ? terminals : apart.get(unit))
+  };
+}
+
+/** Joins all that needs no wire: leads on terminals, the metal, mated plugs, and links as `isClosed` has it. */
+export function joinParts(
+  index: Pick<PartsIndex, 'parts' | 'partById' | 'terminalByKey' | 'entriesOf'>,
+  metals: Metals,
+  sets: DisjointSets,
+  isClosed: (link: Link) => boolean
+): void {
+  for (const part of index.parts) joinWithin(part, index, sets, metals.of, isClosed);
+}
+
+type Link = Extract<Element, { kind: 'link' }>;
 
 /** The same points with the same metals: what is built on them need not be built again. */
 function isSame(before: Points, now: Points, units: ChassisDocument['units']): boolean {
@@ -76,9 +105,10 @@ function isSame(before: Points, now: Points, units: ChassisDocument['units']): b
 
 function joinWithin(
   part: Part,
-  index: PartsIndex,
+  index: Pick<PartsIndex, 'partById' | 'terminalByKey' | 'entriesOf'>,
   sets: DisjointSets,
-  metalOf: (unit: Id) => number | undefined
+  metalOf: (unit: Id) => number | undefined,
+  isClosed: (link: Link) => boolean
 ): void {
   const numberOf = (key: string) => index.terminalByKey.get(key)?.number;
   const join = (a: number | undefined, b: number | undefined) => {
@@ -90,7 +120,7 @@ function joinWithin(
     if (isOnMetal(part, terminal.grounded)) join(number, metalOf(part.unit));
   }
   for (const element of Object.values(part.elements ?? {})) {
-    if (!isKnownElement(element) || element.kind !== 'link' || !element.closed) continue;
+    if (!isKnownElement(element) || element.kind !== 'link' || !isClosed(element)) continue;
     const to =
       element.to === undefined ? metalOf(part.unit) : numberOf(terminalKey(part.id, element.to));
     join(numberOf(terminalKey(part.id, element.from)), to);

@@ -202,6 +202,8 @@ export interface DocumentIndex {
   readonly terminals: readonly TerminalEntry[];
   readonly terminalByKey: ReadonlyMap<string, TerminalEntry>;
   readonly terminalsOf: ReadonlyMap<Id, readonly Terminal[]>;
+  /** A part's terminals as entries, in the same order. */
+  readonly entriesOf: ReadonlyMap<Part, readonly TerminalEntry[]>;
   /** By terminal key: the wires that end there, in order. */
   readonly wiresAt: ReadonlyMap<string, readonly Wire[]>;
   /** By terminal key: the leads of other parts that are soldered to it, in order. */
@@ -212,12 +214,13 @@ export interface DocumentIndex {
   readonly labelOf: (end: Wire['from']) => string;
 }
 
-/** Wires that are held together at a support, or run together between two stops. */
+/** Wires that are held together at a support, that run together between two stops, or that are the
+ *  conductors of one cable. */
 export interface Bundle {
-  /** The support's id, or the segment's. */
   readonly id: string;
-  /** The support; null for a stretch between two stops. */
+  /** The support; null for a stretch between two stops, and for a cable. */
   readonly support: Id | null;
+  readonly cable: Id | null;
   /** In the order of the document. */
   readonly wires: readonly Id[];
 }

@@ -6,13 +6,10 @@ import type { Electrics } from './electrics.ts';
 import { groupsOf } from './group-nets.ts';
 import type { WireSlot } from './index-wires.ts';
 import { agrees } from './network/solve-circuits.ts';
-import { sameItems } from './same.ts';
-import type { WayStop } from './segments.ts';
 import { spreadSeriesCurrent } from './series-current.ts';
 import { loadWire, studyWire, type LoadedWire, type StudiedWire } from './study-wire.ts';
 import type { Net } from './types.ts';
 import { findUnitRails } from './unit-rails.ts';
-import type { AloneOf } from './wire-alone.ts';
 
 export interface WiresStudied {
   readonly electrics: Electrics;
@@ -25,7 +22,10 @@ export interface WiresStudied {
 export function studyWires(electrics: Electrics, before?: WiresStudied): WiresStudied {
   const { connections, alone, policy, netOf } = electrics;
   const loaded = loadWires(electrics, before);
-  const bundles = bundlesOf(alone, before);
+  const bundles = gatherBundles(
+    alone,
+    before && { alone: before.electrics.alone, bundles: before.bundles }
+  );
   const mates =
     before?.bundles === bundles && before.loaded === loaded
       ? before.mates
@@ -83,19 +83,4 @@ function loadWires(
     loaded.set(id, now);
   }
   return isAsBefore && before ? before.loaded : loaded;
-}
-
-/** The bundles of before, as long as every wire takes the stops that it took. */
-function bundlesOf(alone: AloneOf, before: WiresStudied | undefined): Bundles {
-  const stops = new Map<Id, readonly WayStop[]>();
-  for (const [id, wire] of alone) stops.set(id, wire.stops);
-  if (before) {
-    const was = before.electrics.alone;
-    const isSame =
-      was === alone ||
-      (sameItems([...was.keys()], [...stops.keys()]) &&
-        [...stops].every(([id, own]) => was.get(id)?.stops === own));
-    if (isSame) return before.bundles;
-  }
-  return gatherBundles(stops, before?.bundles);
 }

@@ -6,7 +6,7 @@ export const addUnits = (set: ChassisBuilder): void => {
     .unit('Main chassis', { size: [460, 330], place: [150, 230] })
     .support('K1', 'clamp', [345, 195], { boreMm: 10 })
     .support('K2', 'clamp', [275, 150], { boreMm: 13 })
-    .support('K3', 'clamp', [239, 105], { boreMm: 10 })
+    .support('K3', 'clamp', [239, 105], { boreMm: 16 })
     .support('K4', 'clamp', [130, 120], { boreMm: 8 })
     .support('K5', 'tie', [205, 195])
     .support('K6', 'tie', [200, 262])

@@ -1,9 +1,9 @@
 // A long bare lead of low-level audio: it picks up hum.
 import type { Wire } from '#document/index.ts';
-import { findElement } from '#document/references.ts';
 import { formatMm } from '#quantity/index.ts';
 import type { Study } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { isLowLevelAudio } from '../low-level.ts';
 import { wirePlace } from '../places.ts';
 import { commonPractice, wiresAsSubject } from '../words.ts';
 
@@ -18,20 +18,10 @@ export const unshieldedAudio: Rule = {
 };
 
 const longFromMm = 150;
-/** More than that is no longer low level. */
-const lowLevelV = 3;
-
-const lowLevelWords =
-  /\b(?:volume|phono|pick-?up|tape|tone|microphone|audio (?:grid|in(?:put)?|amp|signal|to|from)|detected audio)\b/i;
-const notLowLevel =
-  /\b(?:speaker|voice coil|output|i\.?f|video|r\.?f|b\s?\+|b\s?-|heater|shield|return|ground)(?![a-z])/i;
-
 function checkWire(study: Study, wire: Wire): Finding[] {
-  const words = wire.function ?? '';
-  if (!lowLevelWords.test(words) || notLowLevel.test(words) || isShielded(study, wire)) return [];
-  const about = study.wires.get(wire.id);
-  const mm = about?.length?.mm ?? 0;
-  if (mm < longFromMm || (about?.carries.acV?.value ?? 0) > lowLevelV) return [];
+  if (!isLowLevelAudio(study, wire)) return [];
+  const mm = study.wires.get(wire.id)?.length?.mm ?? 0;
+  if (mm < longFromMm) return [];
   if (wire.dress !== undefined && wire.dress !== '') return [];
   return [
     {
@@ -43,11 +33,4 @@ function checkWire(study: Study, wire: Wire): Finding[] {
       fix: { words: 'Use shielded wire, grounded at one end, or write down how it is dressed.' }
     }
   ];
-}
-
-function isShielded(study: Study, wire: Wire): boolean {
-  if (wire.construction === 'coax' || wire.construction === 'shield') return true;
-  const cable =
-    wire.cable === undefined ? undefined : findElement(study.document.cables, wire.cable);
-  return cable !== undefined && cable.kind !== 'twin lead' && cable.kind !== 'multi-conductor';
 }
