@@ -54,6 +54,10 @@ ruleTester(ratingUnknown, {
     'kept on a rail': [
       oneWire({ dcV: 285, function: 'B+', planned: { way: 'keep' } }),
       { severity: 'caution', says: 'and is to be kept' }
+    ],
+    'a sleeve of unknown rating on a rail': [
+      oneWire({ dcV: 285, function: 'B+', planned: { way: 're-sleeve' } }),
+      { severity: 'caution', says: 'nobody wrote down what the sleeve is rated for' }
     ]
   }
 });

@@ -161,7 +161,7 @@ const addRectifier = (set: ChassisBuilder): void => {
       amps: 3,
       tapedMm: 90,
       condition: 'cotton gone where it passes the tube',
-      planned: { way: 're-sleeve', colour: 'yellow', notes: 'Glass sleeve, 1000 V.' }
+      planned: { way: 're-sleeve', colour: 'yellow', insulation: 'glass sleeve', ratingV: 1000 }
     })
     .wire(38, 'V17-8', 'C1 A', {
       ...thinWall('blue'),

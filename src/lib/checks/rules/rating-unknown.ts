@@ -13,7 +13,7 @@ export const ratingUnknown: Rule = {
   title: 'Insulation whose rating nobody wrote down',
   source: commonPractice,
   explain:
-    'A wire that carries 1 kV or more, or that is to be kept although it carries more than 60 V, and of which neither what was found nor what is planned has a rating, is a caution of its own. All other wires without a rating, as old hook-up wire mostly is, are one note together, save those whose insulation is written down as failing anyway. A marked voltage, a style such as UL 1015, or a planned wire with a rating makes it pass. Bare conductors, leads of parts and wires that are parts themselves are left out.',
+    'A wire that carries 1 kV or more, or that is to be kept or sleeved anew although it carries more than 60 V, and of which neither what was found nor what is planned has a rating, is a caution of its own. All other wires without a rating, as old hook-up wire mostly is, are one note together, save those whose insulation is written down as failing anyway. A marked voltage, a style such as UL 1015, or a planned wire with a rating makes it pass. Bare conductors, leads of parts and wires that are parts themselves are left out.',
   check: (study) => {
     const own: Finding[] = [];
     const ordinary: Wire[] = [];
@@ -43,14 +43,16 @@ const touchV = 60;
 function ownFinding(study: Study, wire: Wire): Finding | null {
   const about = study.wires.get(wire.id);
   const volts = about?.stress?.volts ?? 0;
-  const isKept = wire.planned.way === 'keep' && volts > touchV;
+  const isSleeved = wire.planned.way === 're-sleeve';
+  const isKept = (isSleeved || wire.planned.way === 'keep') && volts > touchV;
   if (!about?.need || (volts < highVoltageV && !isKept)) return null;
-  const kept = isKept ? ' and is to be kept' : '';
+  const kept = !isKept ? '' : isSleeved ? ' and is to be sleeved anew' : ' and is to be kept';
+  const what = isKept && isSleeved ? 'the sleeve' : 'its insulation';
   return {
     rule: 'rating-unknown',
     severity: 'caution',
     at: [wirePlace(study, wire)],
-    message: `${wiresAsSubject(study, [wire])} carries ${carriesWords(about)}${kept}, but nobody wrote down what its insulation is rated for. It needs ${classWords(about.need)}.`,
+    message: `${wiresAsSubject(study, [wire])} carries ${carriesWords(about)}${kept}, but nobody wrote down what ${what} is rated for. It needs ${classWords(about.need)}.`,
     source: commonPractice,
     fix: {
       words: 'Write down the voltage or style that is printed on it, or plan a wire with a rating.'
