@@ -160,7 +160,8 @@ test('every published figure is worked out in the browser, filtered and found', 
   await expect(rows).toHaveCount(all);
 });
 
-test('the pages print without what only a screen needs', async ({ page }) => {
+test('the pages print without what only a screen needs, in day inks', async ({ page }) => {
+  await page.emulateMedia({ colorScheme: 'dark' });
   await page.goto('./proof');
   await allWorkedOut(page);
   await page.emulateMedia({ media: 'print' });
@@ -168,6 +169,13 @@ test('the pages print without what only a screen needs', async ({ page }) => {
   await expect(page.getByRole('navigation')).toHaveCount(0);
   await expect(page.getByTestId('filter')).toBeHidden();
   await expect(page.getByTestId('paper-menu')).toBeHidden();
+  const themeOn = (event: string) =>
+    page.evaluate((name) => {
+      window.dispatchEvent(new Event(name));
+      return document.documentElement.dataset['theme'];
+    }, event);
+  expect(await themeOn('beforeprint')).toBe('light');
+  expect(await themeOn('afterprint')).toBe('dark');
 });
 
 test('the rules are listed, worst first, and each has a place of its own', async ({ page }) => {

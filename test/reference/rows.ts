@@ -24,5 +24,5 @@ export const readReferenceRows = (file: URL): ReferenceRow[] =>
 /** Key and title of every source in the README. */
 export const readReferenceSources = (file: URL): [key: string, title: string][] =>
   [...readFileSync(file, 'utf8').matchAll(/^\| `([a-z0-9-]+)` \| (.+) \|$/gm)].map(
-    ([, key = '', title = '']) => [key, title]
+    ([, key = '', title = '']) => [key, title.replaceAll('`', '')]
   );

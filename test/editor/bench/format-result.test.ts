@@ -23,10 +23,10 @@ describe('a result', () => {
     [0.035, 'C', '35 mC', undefined],
     [0.0000081, 'C', '8.1 µC', undefined],
     [6.125, 'J', '6.125 J', undefined],
-    [5, '1/16 in', '5/16 in', undefined],
-    [8, '1/16 in', '1/2 in', undefined],
-    [20, '1/16 in', '1 1/4 in', undefined],
-    [16, '1/16 in', '1 in', undefined],
+    [5, 'sixteenths of an inch', '5/16 in', undefined],
+    [8, 'sixteenths of an inch', '1/2 in', undefined],
+    [20, 'sixteenths of an inch', '1 1/4 in', undefined],
+    [16, 'sixteenths of an inch', '1 in', undefined],
     [0.6652, '', '0.6652', undefined],
     [12, 'furlong', '12 furlong', undefined]
   ])('%d %s reads %s', (value, unit, main, also) => {

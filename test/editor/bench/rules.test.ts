@@ -16,6 +16,7 @@ describe('the list of rules', () => {
     for (const { entries } of groups)
       for (const { rule, decides, passes } of entries) {
         expect(decides, rule.id).not.toBe('');
+        expect(passes, `${rule.id} says what makes it pass`).not.toBe('');
         const words = (text: string) => text.split(/\s+/).filter(Boolean).sort();
         expect(words(`${decides} ${passes}`), rule.id).toEqual(words(rule.explain));
         expect(explainRule(rule.id)).toContain(rule.explain);

@@ -21,7 +21,7 @@ export const anodeResistorRule: Rule = {
   title: 'Resistors in a second-anode lead',
   source,
   explain:
-    'A resistor of which both sides stand at 5 kV and more lies in the second-anode lead and limits what an arc in the picture tube can draw. The note gives its drop at the current that is known and what it takes while the anode is shorted to ground: then the whole supply stands across it, far more than a single resistor of its size is made for, which is why several in series are used. It is a note and no more.',
+    'A resistor of which both sides stand at 5 kV and more lies in the second-anode lead and limits what an arc in the picture tube can draw. The note gives its drop at the current that is known and what it takes while the anode is shorted to ground: then the whole supply stands across it, far more than a single resistor of its size is made for, which is why several in series are used. It is a note and no more: there is nothing to put right, and so nothing that makes it pass.',
   check: (study) => study.elements.flatMap((element) => checkElement(study, element))
 };
 

@@ -20,7 +20,7 @@ export const colourCode: Rule = {
   title: 'Planned colours that mean something else',
   source,
   explain:
-    'The chassis wiring code gives each function a colour: black grounds, brown heaters, red B+, orange screens, yellow cathodes, green control grids, blue plates, violet B minus, gray the power line, white all else. Makers differed, so only new wire is looked at, only where its function is known and its colour is the one that the code has for another function, and never where it repeats the colour that was found. It is a note and no more.',
+    'The chassis wiring code gives each function a colour: black grounds, brown heaters, red B+, orange screens, yellow cathodes, green control grids, blue plates, violet B minus, gray the power line, white all else. Makers differed, so only new wire is looked at, only where its function is known and its colour is the one that the code has for another function, and never where it repeats the colour that was found. It is a note and no more. It passes with the colour of the code, or with the one that was found.',
   check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
 };
 

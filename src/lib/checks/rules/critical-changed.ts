@@ -12,7 +12,7 @@ export const criticalChanged: Rule = {
   title: 'Critical leads that are not kept as they were',
   source: commonPractice,
   explain:
-    'In tuned and fast circuits a lead is a part of the tuning: its length, its place and its thickness. Of a lead marked to keep its length the length has to be taped while the old one is there, and of one to keep its place the route or a dress note written down, save for one of 60 mm or less, which goes straight: a caution without, a fault once the wire is out. A planned gauge two sizes or more from the one found is a note, a splice in such a lead a caution.',
+    'In tuned and fast circuits a lead is a part of the tuning: its length, its place and its thickness. Of a lead marked to keep its length the length has to be taped while the old one is there, and of one to keep its place the route or a dress note written down, save for one of 60 mm or less, which goes straight: a caution without, a fault once the wire is out. A planned gauge two sizes or more from the one found is a note, a splice in such a lead a caution. It passes with the length taped, or the route or a dress note written down, a gauge near the one found, and no splice.',
   check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
 };
 

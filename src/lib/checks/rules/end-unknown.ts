@@ -11,7 +11,7 @@ export const endUnknown: Rule = {
   title: 'Ends that nobody has found',
   source: commonPractice,
   explain:
-    'A wire needs a terminal at both ends before it can be judged by what it is connected to, and before it may be torn out. An end without a terminal is a caution, and a fault once the wire has been removed, for then it can no longer be traced. An end whose terminal is written down but marked unknown is a note.',
+    'A wire needs a terminal at both ends before it can be judged by what it is connected to, and before it may be torn out. An end without a terminal is a caution, and a fault once the wire has been removed, for then it can no longer be traced. An end whose terminal is written down but marked unknown is a note. It passes when both ends have a terminal that somebody has seen, metered or inferred.',
   check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
 };
 

@@ -11,7 +11,7 @@ export const lengthMissing: Rule = {
   title: 'Wires whose length nobody knows',
   source: commonPractice,
   explain:
-    'A wire is cut by the length taped along the old one, or by its path drawn to scale: both ends and all supports placed and, between two units, the length outside given. Wires that stay, that have been fitted, that nobody has found both ends of, and leads of parts are left out.',
+    'A wire is cut by the length taped along the old one, or by its path drawn to scale: both ends and all supports placed and, between two units, the length outside given. Wires that stay, that have been fitted, that nobody has found both ends of, and leads of parts are left out. It passes once a length is taped, or both ends and all supports are placed.',
   check: (study) =>
     cases.flatMap((one) => {
       const wires = study.index.wires.filter((wire) => caseOf(study, wire) === one);

@@ -11,7 +11,7 @@ export const numberTwice: Rule = {
   title: 'One number on two wires',
   source: commonPractice,
   explain:
-    'The number is what stands on the tag, so it must lead to one wire. Numbers are compared without blanks around them and without regard to capitals; wires without a number are left out. The fix keeps the number on the first wire and gives the others the next free ones.',
+    'The number is what stands on the tag, so it must lead to one wire. Numbers are compared without blanks around them and without regard to capitals; wires without a number are left out. The fix keeps the number on the first wire and gives the others the next free ones. It passes when each number is on one wire only.',
   check: (study) => {
     const byNumber = new Map<string, Wire[]>();
     for (const wire of study.index.wires) {

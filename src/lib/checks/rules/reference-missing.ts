@@ -14,7 +14,7 @@ export const referenceMissing: Rule = {
   title: 'References to what is not in the document',
   source,
   explain:
-    'Ends, leads, units, cables and supports are named by their ids. Where the named thing is missing the reference is kept and left out of every sum. The fix takes it away where that loses nothing else: the end of a wire becomes one that nobody has found.',
+    'Ends, leads, units, cables and supports are named by their ids. Where the named thing is missing the reference is kept and left out of every sum. The fix takes it away where that loses nothing else: the end of a wire becomes one that nobody has found. It passes when what is named is there again, or is named no more.',
   check: (study) => {
     const byOwner = new Map<string, DanglingReference[]>();
     for (const reference of findDanglingReferences(study.document)) {

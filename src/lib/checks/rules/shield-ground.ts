@@ -13,7 +13,7 @@ export const shieldGround: Rule = {
   title: 'Audio shields grounded at both ends, or at neither',
   source: commonPractice,
   explain:
-    'Looks at the shields of cables that carry audio. An end counts as grounded when it is connected to the chassis by another way than the shield itself. Grounded at both ends, the shield and the chassis make a loop that picks up hum: a caution. Grounded at neither, it shields nothing: a caution. An end that nobody has found is not judged. Shields of coax for radio frequencies belong grounded at both ends and are left out.',
+    'Looks at the shields of cables that carry audio. An end counts as grounded when it is connected to the chassis by another way than the shield itself. Grounded at both ends, the shield and the chassis make a loop that picks up hum: a caution. Grounded at neither, it shields nothing: a caution. An end that nobody has found is not judged. Shields of coax for radio frequencies belong grounded at both ends and are left out. It passes when one end is grounded and the other is not.',
   check: (study) => {
     const shields = study.index.wires.filter((wire) => wire.construction === 'shield');
     if (shields.length === 0) return [];

@@ -14,7 +14,7 @@ export const spliceBare: Rule = {
   title: 'Splices without a sleeve',
   source: commonPractice,
   explain:
-    'A splice hangs free and needs a sleeve. It is bare when no wire that ends at it has a sleeve written down for that end. From 1 kV it is a danger, from 60 V or where the volts are not known a fault, below that a note. A wire that is planned to be spliced in has to have a sleeve at the end that it is spliced at, and is a caution without.',
+    'A splice hangs free and needs a sleeve. It is bare when no wire that ends at it has a sleeve written down for that end. From 1 kV it is a danger, from 60 V or where the volts are not known a fault, below that a note. A wire that is planned to be spliced in has to have a sleeve at the end that it is spliced at, and is a caution without. It passes with a sleeve written down for an end at the splice.',
   check: (study) => [
     ...study.index.terminals.flatMap((entry) => checkSplice(study, entry)),
     ...study.index.wires.flatMap((wire) => checkPlan(study, wire))

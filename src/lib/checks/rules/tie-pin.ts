@@ -14,7 +14,7 @@ export const tiePin: Rule = {
   title: 'Pins with an internal connection used as tie points',
   source,
   explain:
-    'Empty pins of a socket are handy tie points, but a pin marked IC is joined to an electrode inside the tube, and the tube of another maker may join it elsewhere. A wire or a lead on such a pin is a caution; a note where the handbook has the pins from memory. Gas regulators, whose internal jumper is meant to be used, pins without any connection, and pins of which the handbook says nothing, are left out.',
+    'Empty pins of a socket are handy tie points, but a pin marked IC is joined to an electrode inside the tube, and the tube of another maker may join it elsewhere. A wire or a lead on such a pin is a caution; a note where the handbook has the pins from memory. Gas regulators, whose internal jumper is meant to be used, pins without any connection, and pins of which the handbook says nothing, are left out. It passes when the wire or lead goes to another point.',
   check: (study) => study.index.terminals.flatMap((entry) => checkPin(study, entry))
 };
 

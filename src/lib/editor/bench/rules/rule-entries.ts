@@ -5,7 +5,7 @@ import { rules, severities, type Rule, type Severity } from '#checks/index.ts';
 export interface RuleEntry {
   readonly rule: Rule;
   readonly decides: string;
-  /** Empty where the rule says no more than that the trouble has to go. */
+  /** Empty where the rule does not say. */
   readonly passes: string;
 }
 
