@@ -1,10 +1,12 @@
-// The diagram as it stands: laid out in a worker when what is joined to what has changed, and only
-// drawn again when nothing but values did. The old drawing stays until the new one is there.
+// The drawing on the sheet. The diagram is laid out in a worker when what is joined to what has changed,
+// and only drawn again when nothing but values did; the old one stays until the new one is there. The
+// pictorial needs no layout: it is drawn to scale from places.
 import type { Finding } from '#checks/index.ts';
 import { metadataForSvg, saveDocument, type ChassisDocument } from '#document/index.ts';
 import {
   buildDiagram,
   buildDisplayList,
+  buildPictorial,
   LayoutError,
   toSvg,
   type Diagram,
@@ -31,11 +33,16 @@ export interface DiagramView {
   readonly isMarked: (finding: Finding) => boolean;
 }
 
+/** The two drawings of a chassis: laid out to be read, and to scale. */
+export const sheetDrawings = ['diagram', 'pictorial'] as const;
+export type SheetDrawing = (typeof sheetDrawings)[number];
+
 /** How long a layout may take before it is given up. */
 const timeLimitMs = 30_000;
 
 export class DiagramState {
   list = $state.raw<DisplayList | null>(null);
+  which = $state<SheetDrawing>('diagram');
   progress = $state.raw<LayoutStanding | null>(null);
   /** Why the drawing is not up to date, in words, or null. */
   problem = $state<string | null>(null);
@@ -57,6 +64,10 @@ export class DiagramState {
   show(view: DiagramView): void {
     this.#view = view;
     const { document } = view.study;
+    if (this.which === 'pictorial') {
+      this.list = this.#pictorial(view, false);
+      return;
+    }
     if (this.#laidOut !== null && hasSameStructure(this.#laidOut.document, document)) {
       this.#draw();
       if (this.#running === null) this.problem = null;
@@ -66,6 +77,28 @@ export class DiagramState {
     // A layout under way is let come to its end: its worker is warm, and the next takes up its blocks.
     if (this.#running !== null || this.#isGivenUp(document)) return;
     void this.#layOut(document);
+  }
+
+  /** Turns to the other drawing of the same chassis. */
+  choose(which: SheetDrawing): void {
+    if (which === this.which) return;
+    this.which = which;
+    this.list = null;
+    if (this.#view !== null) this.show(this.#view);
+  }
+
+  #pictorial(
+    { study, findings, isMarked }: DiagramView,
+    withFoot: boolean,
+    date?: string
+  ): DisplayList {
+    return buildPictorial(study, {
+      findings,
+      withLengths: true,
+      withFoot,
+      ...(withFoot ? {} : { isMarked }),
+      ...(date === undefined ? {} : { date })
+    });
   }
 
   /** Ends the layout under way; what is drawn stays. */
@@ -82,17 +115,26 @@ export class DiagramState {
   /** The drawing as a file, with legend, cautions, notes and the document inside; null before there is one.
    *  @param date for the title block */
   toSvg(date: string): string | null {
-    if (this.#laidOut === null || this.#view === null) return null;
-    const { study, findings } = this.#view;
+    if (this.#view === null) return null;
+    const { study } = this.#view;
     const { document } = study;
-    if (!hasSameStructure(this.#laidOut.document, document)) return null;
-    const diagram = redressDiagram(this.#laidOut.diagram, study);
-    return toSvg(buildDisplayList(diagram, { findings, date }), {
+    const list =
+      this.which === 'pictorial'
+        ? this.#pictorial(this.#view, true, date)
+        : this.#diagramSheet(this.#view, date);
+    if (list === null) return null;
+    return toSvg(list, {
       theme: 'print',
       title: document.identity.title,
-      description: `Wiring diagram: ${study.index.wires.length} wires, ${study.index.parts.length} parts.`,
+      description: `${this.which === 'diagram' ? 'Wiring diagram' : 'Chassis drawn to scale'}: ${study.index.wires.length} wires, ${study.index.parts.length} parts.`,
       metadata: metadataForSvg(saveDocument(document))
     });
+  }
+
+  #diagramSheet({ study, findings }: DiagramView, date: string): DisplayList | null {
+    if (this.#laidOut === null || !hasSameStructure(this.#laidOut.document, study.document))
+      return null;
+    return buildDisplayList(redressDiagram(this.#laidOut.diagram, study), { findings, date });
   }
 
   #isGivenUp(document: ChassisDocument): boolean {

@@ -24,7 +24,7 @@ interface Host {
   readonly lit: Lit | null;
   /** Ids of the findings that concern the pick. */
   readonly litFindings: ReadonlySet<string>;
-  readonly diagram: { readonly list: DisplayList | null };
+  readonly diagram: { readonly list: DisplayList | null; readonly which: string };
 }
 
 export interface Hover {
@@ -61,7 +61,8 @@ export class SheetView {
   /** The marks of findings, as large and as far apart as they are painted. */
   readonly marks = $derived.by(() => spreadMarks(this.#allMarks, this.#scale));
   readonly caption = $derived.by(
-    () => `diagram, zoom ${Math.round((this.viewport.scale / lifeSize) * 100)} %`
+    () =>
+      `${this.#host.diagram.which}, zoom ${Math.round((this.viewport.scale / lifeSize) * 100)} %`
   );
 
   constructor(host: Host) {
