@@ -179,7 +179,7 @@ function shortestWay(
     const { from, path } = step;
     const far = path.from === from ? path.to : path.from;
     const beside = (at.get(from) ?? []).filter((other) => other.from === far || other.to === far);
-    way.push(...beside.map(({ element }) => element));
+    way.push(...beside.map(({ element }) => element).reverse());
   }
   return way.reverse();
 }

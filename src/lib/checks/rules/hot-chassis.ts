@@ -108,6 +108,7 @@ function waysWords(leaks: readonly Leak[], { first, second }: LineEntry): string
   const [on, off] = [whenLive('closed'), whenLive('open')];
   if (off === '') return `It is so ${on}.`;
   if (on === '') return `It is so with the switch off, ${off}.`;
+  if (on === off) return `On and off it is so ${on}.`;
   return `Switched on it is so ${on}, switched off ${off}.`;
 }
 
