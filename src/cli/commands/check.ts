@@ -1,5 +1,5 @@
 // What the validator says of a chassis; fails where it was told to.
-import { explainRule, rules, severities } from '#checks/index.ts';
+import { explainReasoning, explainRule, rules, severities } from '#checks/index.ts';
 import { findingsToJson, findingsToText } from '#paperwork/index.ts';
 import { choiceOf, CommandError, onlyPositional, type Command } from '../command.ts';
 import { judge } from '../judge.ts';
@@ -18,7 +18,11 @@ export const checkCommand: Command = {
       value: 'SEVERITY',
       help: `Exit with 1 at a finding as bad as this: ${failOn.join(', ')}. danger if not given.`
     },
-    { name: 'explain', value: 'RULE', help: 'Say how a rule decides and what would make it pass.' }
+    {
+      name: 'explain',
+      value: 'RULE',
+      help: 'Say how a rule decides, and with DOC how its findings were reckoned.'
+    }
   ],
   run: async (input, terminal) => {
     const rule = input.values['explain'];
@@ -33,7 +37,11 @@ export const checkCommand: Command = {
     }
     const limit = choiceOf(input, 'fail-on', failOn, 'danger');
     const { findings } = await judge(onlyPositional(input, 'DOC', `check ${usage}`), terminal);
-    terminal.out(input.switches.has('json') ? findingsToJson(findings) : findingsToText(findings));
+    const asJson = input.switches.has('json');
+    for (const { rule: own, message, why } of asJson ? [] : findings) {
+      if (own === rule) terminal.out(`\n${message}\n${explainReasoning(why)}\n`);
+    }
+    terminal.out(asJson ? findingsToJson(findings) : findingsToText(findings));
     const isBad = (severity: (typeof severities)[number]): boolean =>
       limit !== 'never' && severities.indexOf(severity) <= severities.indexOf(limit);
     return findings.some((finding) => isBad(finding.severity)) ? 1 : 0;

@@ -3,6 +3,7 @@ import type { Edit, Wire } from '#document/index.ts';
 import { formatVolts } from '#quantity/index.ts';
 import type { Study, WireStudy } from '#study/index.ts';
 import { cautionAtVolts } from '../cautions.ts';
+import { classReasoning } from '../class-reasoning.ts';
 import type { Finding, Rule } from '../finding.ts';
 import { wirePlace } from '../places.ts';
 import { isFoundInPlace, planWillDo, shortfallOf } from '../shortfall.ts';
@@ -37,7 +38,8 @@ function checkWire(study: Study, wire: Wire): Finding[] {
       message: `${wiresAsSubject(study, [wire])} was found with insulation ${ratingWords(rating)}; it carries ${carriesWords(about)} and needs ${classWords(about.need)} (${about.need.basis}).${outcome}`,
       source: commonPractice,
       ...(fix ? { fix } : {}),
-      ...(severity === 'danger' ? { caution: cautionAtVolts(about.stress.volts) } : {})
+      ...(severity === 'danger' ? { caution: cautionAtVolts(about.stress.volts) } : {}),
+      why: classReasoning(study, about, rating)
     }
   ];
 }

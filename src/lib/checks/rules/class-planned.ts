@@ -2,6 +2,7 @@
 import type { Wire } from '#document/index.ts';
 import type { Study } from '#study/index.ts';
 import { cautionAtVolts } from '../cautions.ts';
+import { classReasoning } from '../class-reasoning.ts';
 import type { Finding, Rule } from '../finding.ts';
 import { wirePlace } from '../places.ts';
 import { shortfallOf } from '../shortfall.ts';
@@ -35,7 +36,8 @@ function checkWire(study: Study, wire: Wire): Finding[] {
       message: `${wiresAsSubject(study, [wire])} ${done} with insulation ${ratingWords(rating)}; it carries ${carriesWords(about)} and needs ${classWords(about.need)} (${about.need.basis}).`,
       source: commonPractice,
       ...(fix ? { fix } : {}),
-      ...(severity === 'danger' ? { caution: cautionAtVolts(about.stress.volts) } : {})
+      ...(severity === 'danger' ? { caution: cautionAtVolts(about.stress.volts) } : {}),
+      why: classReasoning(study, about, rating)
     }
   ];
 }

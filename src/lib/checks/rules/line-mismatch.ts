@@ -5,6 +5,7 @@ import { findCableType } from '#handbook/cables.ts';
 import { formatMm, formatNumber, formatOhms } from '#quantity/index.ts';
 import { mismatch } from '#physics/mismatch.ts';
 import type { Net, Study } from '#study/index.ts';
+import { plainInput } from '../amount-input.ts';
 import type { Finding, FindingPlace, Rule } from '../finding.ts';
 import { cablePlace, partPlace } from '../places.ts';
 
@@ -91,7 +92,15 @@ function findingOf(study: Study, a: Port, b: Port): Finding {
     at: [a.place, b.place],
     message: `${formatOhms(a.ohms)} (${a.place.label}) is joined to ${formatOhms(b.ohms)} (${b.place.label}), ${formatNumber(vswr, 3)} to 1. ${about}`,
     source,
-    fix: { words: 'Put a matching transformer between, or use the lead of the right impedance.' }
+    fix: { words: 'Put a matching transformer between, or use the lead of the right impedance.' },
+    why: {
+      sum: 'mismatch',
+      inputs: [a, b].map(({ place, ohms }) =>
+        plainInput(place.label, formatOhms(ohms), 'as entered, or by the type of the lead')
+      ),
+      outcome: `Standing waves of ${formatNumber(vswr, 3)} to 1; up to 1.2 to 1 the two count as equal.`,
+      passes: 'when the two impedances agree within a fifth.'
+    }
   };
 }
 

@@ -2,6 +2,7 @@
 import type { Wire } from '#document/index.ts';
 import { formatVolts } from '#quantity/index.ts';
 import type { Rating, Study, WireStudy } from '#study/index.ts';
+import { classReasoning } from '../class-reasoning.ts';
 import type { Finding, Rule } from '../finding.ts';
 import { wirePlace } from '../places.ts';
 import { isFoundInPlace } from '../shortfall.ts';
@@ -37,7 +38,8 @@ function checkWire(study: Study, wire: Wire): Finding[] {
       source: commonPractice,
       fix: {
         words: 'Ask the maker of the wire for its rating of that kind, or take wire that has one.'
-      }
+      },
+      why: classReasoning(study, about, rating)
     }
   ];
 }
