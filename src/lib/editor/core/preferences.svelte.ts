@@ -17,7 +17,7 @@ export interface PreferenceStore {
 const prefix = 'underchassis.';
 
 /** The key that static/theme.js reads as well, before anything is drawn. */
-export const themeKey = `${prefix}theme`;
+const themeKey = `${prefix}theme`;
 
 /** Where the fold may lie, as a share of the width. */
 export const foldLimits = { least: 0.26, most: 0.68, start: 0.42 } as const;

@@ -1,3 +1,3 @@
 // The network solver's door.
-export type { Branch, Circuit, NetworkFault, NetworkSolution } from './circuit.ts';
+export type { Branch, Circuit } from './circuit.ts';
 export { solveNetwork } from './solve-network.ts';
