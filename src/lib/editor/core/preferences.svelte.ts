@@ -14,10 +14,8 @@ export interface PreferenceStore {
   readonly setItem: (key: string, value: string) => void;
 }
 
+/** Of every key; static/theme.js reads "underchassis.theme" as well, before anything is drawn. */
 const prefix = 'underchassis.';
-
-/** The key that static/theme.js reads as well, before anything is drawn. */
-const themeKey = `${prefix}theme`;
 
 /** Where the fold may lie, as a share of the width. */
 export const foldLimits = { least: 0.26, most: 0.68, start: 0.42 } as const;
