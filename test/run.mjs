@@ -108,6 +108,8 @@ await step('lint: prettier', tool('prettier'), [
 ]);
 await step('lint: knip', tool('knip'), ['--config', '.config/knip.json']);
 await step('build: editor', tool('vite'), ['build', '--logLevel', 'error']);
+// Before the tests, which call it from several processes at once.
+await step('build: command line', process.execPath, ['.config/cli.mjs', 'help']);
 
 const unitReport = join(reports, 'unit.json');
 await counted(
