@@ -1,6 +1,7 @@
 // What the validator says of one place, and the shape of a rule that says it.
 import type { Edit } from '#document/index.ts';
 import type { Study } from '#study/index.ts';
+import type { Piece } from './pieces.ts';
 
 /** Worst first. */
 export const severities = ['danger', 'fault', 'caution', 'note'] as const;
@@ -57,4 +58,6 @@ export interface Rule {
   /** How it decides and what would make it pass: for `check --explain` and "why?". */
   readonly explain: string;
   readonly check: (study: Study) => Finding[];
+  /** The same in pieces, so that after an edit most of what it found can be kept. */
+  readonly pieces?: readonly Piece[];
 }

@@ -1,63 +1,109 @@
 // From groups of points to nets with names, volts and kind. A net that came out as before is the same
 // object as before.
-import type { ChassisDocument } from '#document/index.ts';
+import type { ChassisDocument, Id } from '#document/index.ts';
 import { isSameAmount, largerAmount } from './amounts.ts';
 import type { PlacedElement } from './circuit-elements.ts';
 import type { RoleReader } from './function-words.ts';
 import type { NetGroup } from './group-nets.ts';
 import { isSupplyNet, nameNet, netsWithDcSource, rolesOfWires } from './net-kind.ts';
 import type { FiguresOf } from './network/net-figures.ts';
-import { agrees } from './network/solve-circuits.ts';
+import { agrees } from './network/holders.ts';
 import { nothingKnown, type Potential, type Potentials } from './potentials.ts';
-import { keepSet } from './same.ts';
-import type { Amount, Net, TerminalEntry } from './types.ts';
+import type { PartsIndex } from './index-parts.ts';
+import { keepMap, keepSet } from './same.ts';
+import type { Amount, Net } from './types.ts';
 
 export type NetOf = ReadonlyMap<NetGroup, Net>;
 
 export interface NetsInputs {
   readonly document: ChassisDocument;
+  readonly parts: PartsIndex;
   readonly groups: readonly NetGroup[];
   readonly potentials: Potentials;
   readonly figures: FiguresOf;
   readonly elements: readonly PlacedElement[];
   readonly rolesOf: RoleReader;
-  readonly findEntry: (key: string) => TerminalEntry | undefined;
 }
 
-export function buildNets(inputs: NetsInputs, before?: NetOf): NetOf {
-  const { groups, potentials, figures, elements } = inputs;
+/** @param touched wires that are not what they were before
+ *  @param before nets of before, and what they were made from */
+export function buildNets(
+  inputs: NetsInputs,
+  touched: ReadonlySet<Id>,
+  before?: { readonly inputs: NetsInputs; readonly netOf: NetOf }
+): NetOf {
+  const { groups, potentials, elements } = inputs;
   const withSource = netsWithDcSource(elements);
   const atHeater = new Set<NetGroup>();
   for (const { values, from, to } of elements) {
     if (values.kind === 'heater') atHeater.add(from).add(to);
   }
-  const nets = new Map<NetGroup, Net>();
+  const isAsBefore = untouchedNets(inputs, touched, before?.inputs);
   const supplies = new Set<NetGroup>();
   const drafts = groups.map((group) => {
-    const was = before?.get(group);
-    const volts = voltsOf(potentials.get(group) ?? nothingKnown, figures, group);
-    const roles = keepSet(was?.roles, rolesOfWires(inputs.document, group, inputs.rolesOf));
-    if (isSupplyNet(group, roles, volts, withSource.has(group))) supplies.add(group);
-    return { group, was, volts, roles };
+    const was = before?.netOf.get(group);
+    const draft =
+      was && isAsBefore(group) ? was : draftNet(inputs, group, was, withSource.has(group));
+    if (draft.isSupply) supplies.add(group);
+    return draft;
   });
-  for (const { group, was, volts, roles } of drafts) {
-    const isSupply = supplies.has(group);
+  const nets = new Map<NetGroup, Net>();
+  groups.forEach((group, n) => {
+    const draft = drafts[n];
+    const was = before?.netOf.get(group);
+    if (!draft) return;
     const standsWith = potentials.get(group)?.standsWith ?? null;
-    const net: Net = {
-      id: group.id,
-      name: nameNet(inputs.document, inputs.findEntry, group, isSupply, volts, inputs.rolesOf),
-      isChassis: group.isChassis,
-      isSupply,
-      standsOnRail: isSupply || (standsWith !== null && supplies.has(standsWith)),
-      terminals: group.terminals,
-      wires: group.wires,
-      ...volts,
-      atHeater: atHeater.has(group),
-      roles
-    };
-    nets.set(group, was && isSame(was, net) ? was : net);
-  }
-  return nets;
+    const standsOnRail = draft.isSupply || (standsWith !== null && supplies.has(standsWith));
+    if (draft === was && was.standsOnRail === standsOnRail) nets.set(group, was);
+    else {
+      const net: Net = { ...draft, standsOnRail, atHeater: atHeater.has(group) };
+      nets.set(group, was && isSame(was, net) ? was : net);
+    }
+  });
+  return keepMap(before?.netOf, nets);
+}
+
+/** Which nets can be told to be the same without being made again. */
+function untouchedNets(
+  now: NetsInputs,
+  touched: ReadonlySet<Id>,
+  was: NetsInputs | undefined
+): (group: NetGroup) => boolean {
+  const isSameGround =
+    was?.elements === now.elements &&
+    was.parts === now.parts &&
+    was.document.units === now.document.units;
+  if (!isSameGround) return () => false;
+  const isTouched = (wire: Id): boolean => touched.has(wire);
+  return (group) =>
+    was.potentials.get(group) === now.potentials.get(group) &&
+    was.figures.get(group) === now.figures.get(group) &&
+    (touched.size === 0 || !group.wires.some(isTouched));
+}
+
+/** A net but for what other nets make of it. */
+function draftNet(
+  { document, parts, potentials, figures, rolesOf }: NetsInputs,
+  group: NetGroup,
+  was: Net | undefined,
+  hasDcSource: boolean
+): Net {
+  const volts = voltsOf(potentials.get(group) ?? nothingKnown, figures, group);
+  const roles = keepSet(was?.roles, rolesOfWires(document, group, rolesOf));
+  const isSupply = isSupplyNet(group, roles, volts, hasDcSource);
+  const findEntry = (key: string) => parts.terminalByKey.get(key);
+  return {
+    id: group.id,
+    name: nameNet(document, findEntry, group, isSupply, volts, rolesOf),
+    isChassis: group.isChassis,
+    isSupply,
+    standsOnRail: isSupply,
+    terminals: group.terminals,
+    wires: group.wires,
+    ...volts,
+    atHeater: false,
+    roles
+  };
 }
 
 type Volts = Pick<Net, 'dcV' | 'acV' | 'pulseV' | 'coldDcV' | 'solvedDcV'>;

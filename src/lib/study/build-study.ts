@@ -3,8 +3,10 @@
 // no more than what the edit can have changed.
 import type { ChassisDocument, Id } from '#document/index.ts';
 import { connect } from './connections.ts';
-import { energise } from './electrics.ts';
-import { reportNetwork } from './network/network-study.ts';
+import type { NetOf } from './build-nets.ts';
+import { energise, type Electrics } from './electrics.ts';
+import { reportNetwork, type NetworkStudy } from './network/network-study.ts';
+import { changedKeys, patchMap } from './same.ts';
 import type { Net, Study, WireStudy } from './types.ts';
 import { studyWires, type WiresStudied } from './wires-studied.ts';
 
@@ -37,22 +39,19 @@ function continueStudy(document: ChassisDocument, before: Work | undefined): Stu
   const electrics = energise(connections, was?.electrics);
   const last = studyWires(electrics, was);
   const { points, parts, index, nets: grouped } = connections;
-  const wires = new Map<Id, WireStudy>();
-  for (const [id, { study }] of last.studied) wires.set(id, study);
-  const nets = new Map<string, Net>();
-  for (const net of electrics.netOf.values()) if (net.terminals.length > 0) nets.set(net.id, net);
-  const sameNets = was?.electrics.connections.nets === grouped && old;
+  const wires = studiesOf(last, before);
+  const sameNets = was?.electrics.netOf === electrics.netOf && old;
+  const nets = sameNets ? sameNets.nets : netsById(electrics.netOf);
+  const sameGroups = was?.electrics.connections.nets === grouped && old;
   const samePoints = was?.electrics.connections.points.rootOf === points.rootOf && old;
-  const netNameAt = (point: number): string => {
-    const group = grouped.groupAt[point];
-    return (group && electrics.netOf.get(group)?.name) ?? 'one of its own points';
-  };
+  const sameNetwork =
+    sameNets && sameGroups && samePoints && was.electrics.network === electrics.network;
   const study: Study = {
     document,
     policy: electrics.policy,
     index,
     nets,
-    netOf: sameNets ? sameNets.netOf : netOfTerminals(nets),
+    netOf: sameGroups ? sameGroups.netOf : netOfTerminals(nets),
     pointOf:
       samePoints && was.electrics.connections.parts.keys === parts.keys
         ? samePoints.pointOf
@@ -60,12 +59,38 @@ function continueStudy(document: ChassisDocument, before: Work | undefined): Stu
     chassisPoint: points.rootOf[points.chassis] ?? points.chassis,
     wires,
     elements: connections.elements.all,
-    network: reportNetwork(electrics.network, points, netNameAt),
+    network: sameNetwork ? old.network : reportOn(electrics),
     bundles: last.bundles.all,
     bundlesOf: last.bundles.of
   };
   workOf.set(study, { last, study });
   return study;
+}
+
+function studiesOf(
+  { studied, electrics }: WiresStudied,
+  before: Work | undefined
+): ReadonlyMap<Id, WireStudy> {
+  const { ids } = electrics.connections.layout;
+  if (before && before.last.electrics.connections.layout.ids === ids) {
+    const changed = changedKeys(before.last.studied, studied);
+    return patchMap(before.study.wires, changed, (id) => studied.get(id)?.study);
+  }
+  return new Map([...studied].map(([id, { study }]) => [id, study]));
+}
+
+function netsById(netOf: NetOf): ReadonlyMap<string, Net> {
+  const nets = new Map<string, Net>();
+  for (const net of netOf.values()) if (net.terminals.length > 0) nets.set(net.id, net);
+  return nets;
+}
+
+function reportOn({ connections, network, netOf }: Electrics): NetworkStudy {
+  const { points, nets } = connections;
+  return reportNetwork(network, points, nets, (point) => {
+    const group = nets.groupAt[point];
+    return (group && netOf.get(group)?.name) ?? 'one of its own points';
+  });
 }
 
 function netOfTerminals(nets: ReadonlyMap<string, Net>): ReadonlyMap<string, string> {

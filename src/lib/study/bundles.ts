@@ -1,5 +1,5 @@
-// Which wires lie side by side: those that one support holds, those that run from one stop to the next
-// together, and the conductors of one cable.
+// Which wires lie side by side: those that one support holds, those that run from one support to the next
+// stop together, and the conductors of one cable.
 import type { Id } from '#document/index.ts';
 import { listAt, type Lists } from './lists.ts';
 import { keepItems, sameItems } from './same.ts';
@@ -69,7 +69,8 @@ function stretchesOf(
       kinds.set(stop.id, { support: stop.id, cable: null });
     }
     const next = stops[n + 1];
-    if (!next) return;
+    // Two wires that merely join the same two terminals are no bundle.
+    if (!next || (stop.kind === 'terminal' && next.kind === 'terminal')) return;
     const [a, b] = [stopKey(stop), stopKey(next)];
     keys.add(a < b ? `${a} ${b}` : `${b} ${a}`);
   });

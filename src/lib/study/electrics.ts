@@ -1,8 +1,8 @@
 // The second leg of a study: what stands on the nets and what flows in the wires.
-import type { Id, Policy } from '#document/index.ts';
+import type { Policy } from '#document/index.ts';
 import type { Connections } from './connections.ts';
 import { makeRoleReader, type RoleReader } from './function-words.ts';
-import { buildNets, type NetOf } from './build-nets.ts';
+import { buildNets, type NetOf, type NetsInputs } from './build-nets.ts';
 import { solveChassis, type SolvedNetwork } from './network/solve-chassis.ts';
 import { policyOf } from './policy-of.ts';
 import { findPotentials, listDeclared, type Potentials } from './potentials.ts';
@@ -16,28 +16,27 @@ export interface Electrics {
   readonly declared: Potentials;
   readonly potentials: Potentials;
   readonly network: SolvedNetwork;
+  readonly netsFrom: NetsInputs;
   readonly netOf: NetOf;
 }
 
 export function energise(connections: Connections, before?: Electrics): Electrics {
-  const { document, parts, wires, points, nets } = connections;
+  const { document, parts, wires, changes, layout, points, nets } = connections;
   const policy = policyOf(document, before?.policy);
   const rolesOf = before?.rolesOf ?? makeRoleReader();
   const ground = { document, policy };
-  const groundBefore = before && { document: before.connections.document, policy: before.policy };
   const alone = listAlone(
-    wires.slots,
+    connections,
     ground,
     rolesOf,
-    before && groundBefore && { ground: groundBefore, alone: before.alone }
+    before && {
+      ground: { document: before.connections.document, policy: before.policy },
+      alone: before.alone,
+      ids: before.connections.layout.ids
+    }
   );
-  const wireBefore = (id: Id) => before?.connections.wires.slotById.get(id)?.wire;
-  const declared = listDeclared(
-    document,
-    nets.groups,
-    (id) => wireBefore(id) !== wires.slotById.get(id)?.wire,
-    before?.declared
-  );
+  const { touched } = changes;
+  const declared = listDeclared(document, nets.groups, touched, before?.declared);
   const elements = connections.elements.all;
   const isAsBefore =
     before?.declared === declared &&
@@ -46,23 +45,16 @@ export function energise(connections: Connections, before?: Electrics): Electric
   const potentials = isAsBefore
     ? before.potentials
     : findPotentials(declared, elements, policy, before?.potentials);
-  const ohmsOf = (id: Id) => alone.get(id)?.ohms ?? null;
   const network = solveChassis(
-    { wires, points, nets, declared, elements, potentials, policy, ohmsOf },
+    { wires, layout, points, nets, declared, elements, potentials, policy, alone },
     before?.network
   );
-  const findEntry = (key: string) => parts.terminalByKey.get(key);
+  const figures = network.figures;
+  const netsFrom = { document, parts, groups: nets.groups, potentials, figures, elements, rolesOf };
   const netOf = buildNets(
-    {
-      document,
-      groups: nets.groups,
-      potentials,
-      figures: network.figures,
-      elements,
-      rolesOf,
-      findEntry
-    },
-    before?.netOf
+    netsFrom,
+    touched,
+    before && { inputs: before.netsFrom, netOf: before.netOf }
   );
   return {
     connections,
@@ -72,6 +64,7 @@ export function energise(connections: Connections, before?: Electrics): Electric
     declared,
     potentials,
     network,
+    netsFrom,
     netOf
   };
 }

@@ -1,19 +1,25 @@
 // The document's references resolved once: sorted lists, terminals by key, wires by terminal, labels.
-import type { ChassisDocument, Id, Wire } from '#document/index.ts';
+import type { ChassisDocument, Wire } from '#document/index.ts';
 import { compareByOrder } from '#document/order.ts';
 import { findElement, terminalLabel } from '#document/references.ts';
-import { findAt, type WireSlot, type WiresIndex } from './index-wires.ts';
+import { findAt, type WireChanges, type WireSlot, type WiresIndex } from './index-wires.ts';
 import { listAt, type Lists } from './lists.ts';
 import type { DocumentIndex, TerminalEntry } from './types.ts';
 
 type WiresAt = ReadonlyMap<string, readonly Wire[]>;
 
-/** The index of a document, over its parts and wires.
- *  @param before wires of before, and their lists by terminal */
+/** What the index was made of before. */
+interface IndexBefore {
+  readonly wires: WiresIndex;
+  readonly index: DocumentIndex;
+}
+
+/** The index of a document, over its parts and wires. */
 export function indexDocument(
   document: ChassisDocument,
   wires: WiresIndex,
-  before?: { readonly wires: WiresIndex; readonly index: DocumentIndex }
+  changes: WireChanges,
+  before?: IndexBefore
 ): DocumentIndex {
   const { parts } = wires;
   return {
@@ -24,7 +30,7 @@ export function indexDocument(
     terminalByKey: parts.terminalByKey,
     terminalsOf: parts.terminalsOf,
     entriesOf: parts.entriesOf,
-    wiresAt: listAgain(wires, before),
+    wiresAt: listAgain(wires, changes, before),
     leadsOn: parts.leadsOn,
     findAt: (end) => findAt(parts, end),
     labelOf: (end) => {
@@ -48,32 +54,23 @@ function listWiresAt(slots: Iterable<WireSlot>): Lists<string, Wire> {
 /** The lists of before, made anew where a wire that changed ends or ended. */
 function listAgain(
   now: WiresIndex,
-  before?: { readonly wires: WiresIndex; readonly index: DocumentIndex }
+  { touched, gone }: WireChanges,
+  before: IndexBefore | undefined
 ): WiresAt {
-  if (!before) return listWiresAt(now.slots);
-  if (before.wires === now) return before.index.wiresAt;
-  const gone = new Set<Id>();
-  const touched = new Set<string>();
-  const touch = ({ from, to }: WireSlot) => {
-    if (from) touched.add(from.key);
-    if (to) touched.add(to.key);
+  if (!before || touched.size > now.slots.length / 4) return listWiresAt(now.slots);
+  if (touched.size === 0 && gone.size === 0) return before.index.wiresAt;
+  const keys = new Set<string>();
+  const visit = (slot: WireSlot | undefined) => {
+    if (slot?.from) keys.add(slot.from.key);
+    if (slot?.to) keys.add(slot.to.key);
   };
-  for (const slot of before.wires.slots) {
-    if (now.slotById.get(slot.wire.id) === slot) continue;
-    gone.add(slot.wire.id);
-    touch(slot);
-  }
-  const come = now.slots.filter(({ wire }) => {
-    const slot = before.wires.slotById.get(wire.id);
-    return slot === undefined || gone.has(wire.id);
-  });
-  if (come.length > now.slots.length / 4) return listWiresAt(now.slots);
-  come.forEach(touch);
-  if (touched.size === 0) return before.index.wiresAt;
+  for (const id of [...touched, ...gone]) visit(before.wires.slotById.get(id));
+  const come = [...touched].flatMap((id) => now.slotById.get(id) ?? []);
+  come.forEach(visit);
   const here = listWiresAt(come);
   const wiresAt = new Map(before.index.wiresAt);
-  for (const key of touched) {
-    const stayed = (wiresAt.get(key) ?? []).filter(({ id }) => !gone.has(id));
+  for (const key of keys) {
+    const stayed = (wiresAt.get(key) ?? []).filter(({ id }) => !touched.has(id) && !gone.has(id));
     const all = [...stayed, ...(here.get(key) ?? [])].sort(compareByOrder);
     if (all.length > 0) wiresAt.set(key, all);
     else wiresAt.delete(key);

@@ -1,9 +1,9 @@
 // The wires in their order with the terminals that they end at. A wire that nobody touched, between
 // terminals that nobody touched, keeps its slot: the mark by which later steps know it.
 import type { ChassisDocument, Id, Wire } from '#document/index.ts';
-import { compareByOrder, sortByOrder } from '#document/order.ts';
+import { sortByOrder } from '#document/order.ts';
 import { findElement } from '#document/references.ts';
-import { keepItems } from './same.ts';
+import { changedKeys, keepItems } from './same.ts';
 import { terminalKey } from './terminal-key.ts';
 import type { PartsIndex } from './index-parts.ts';
 import type { TerminalEntry } from './types.ts';
@@ -30,19 +30,40 @@ export function indexWires(
   before?: WiresIndex
 ): WiresIndex {
   if (before?.source === source && before.parts === parts) return before;
-  const wires = keepItems(before?.wires, sortAgain(source, before));
+  const patched = before?.parts === parts ? patchWires(source, before) : null;
+  if (patched) return patched;
+  const wires = sortByOrder(source);
   const slotById = new Map<Id, WireSlot>();
   const slots = wires.map((wire) => {
-    const slot = slotOf(wire, parts, before);
+    const slot = slotOf(wire, parts, before?.slotById.get(wire.id));
     slotById.set(wire.id, slot);
     return slot;
   });
-  return { source, parts, wires, slots, slotById };
+  return { source, parts, wires: keepItems(before?.wires, wires), slots, slotById };
 }
 
-function slotOf(wire: Wire, parts: PartsIndex, before?: WiresIndex): WireSlot {
-  const known = before?.slotById.get(wire.id);
-  if (known?.wire === wire && before?.parts === parts) return known;
+/** The index with some of its wires changed; null where one came, went or took another place. */
+function patchWires(source: ChassisDocument['wires'], before: WiresIndex): WiresIndex | null {
+  if (Object.keys(source).length !== before.wires.length) return null;
+  const changed: (readonly [number, Wire])[] = [];
+  for (const [n, old] of before.wires.entries()) {
+    const wire = findElement(source, old.id);
+    if (!wire || wire.order !== old.order) return null;
+    if (wire !== old) changed.push([n, wire]);
+  }
+  const wires = [...before.wires];
+  const slots = [...before.slots];
+  const slotById = new Map(before.slotById);
+  for (const [n, wire] of changed) {
+    const slot = slotOf(wire, before.parts, undefined);
+    wires[n] = wire;
+    slots[n] = slot;
+    slotById.set(wire.id, slot);
+  }
+  return { source, parts: before.parts, wires, slots, slotById };
+}
+
+function slotOf(wire: Wire, parts: PartsIndex, known: WireSlot | undefined): WireSlot {
   const from = findAt(parts, wire.from);
   const to = findAt(parts, wire.to);
   return known?.wire === wire && known.from === from && known.to === to
@@ -54,22 +75,18 @@ function slotOf(wire: Wire, parts: PartsIndex, before?: WiresIndex): WireSlot {
 export const findAt = (parts: PartsIndex, end: Wire['from']): TerminalEntry | undefined =>
   end.at && parts.terminalByKey.get(terminalKey(end.at.part, end.at.terminal));
 
-/** Sorting is left out where every wire of before is still there in its place. */
-function sortAgain(source: ChassisDocument['wires'], before?: WiresIndex): readonly Wire[] {
-  if (!before) return sortByOrder(source);
-  const kept: Wire[] = [];
-  for (const old of before.wires) {
-    const wire = findElement(source, old.id);
-    if (!wire) continue;
-    if (wire.order !== old.order) return sortByOrder(source);
-    kept.push(wire);
+/** What became of the wires since the study before. */
+export interface WireChanges {
+  /** Those that are not what they were, and those that are new. */
+  readonly touched: ReadonlySet<Id>;
+  readonly gone: ReadonlySet<Id>;
+}
+
+export function compareWires(now: WiresIndex, before: WiresIndex | undefined): WireChanges {
+  const touched = changedKeys(before?.slotById, now.slotById);
+  const gone = new Set<Id>();
+  for (const { wire } of before && before !== now ? before.slots : []) {
+    if (!now.slotById.has(wire.id)) gone.add(wire.id);
   }
-  const all = Object.values(source);
-  if (all.length === kept.length) return kept;
-  const added = all.filter(({ id }) => !before.slotById.has(id));
-  for (const wire of added) {
-    const place = kept.findIndex((other) => compareByOrder(other, wire) > 0);
-    kept.splice(place < 0 ? kept.length : place, 0, wire);
-  }
-  return kept;
+  return { touched, gone };
 }

@@ -50,19 +50,22 @@ const atChassis: Readonly<Potential> = {
 };
 
 /** What the wires of each net declare. A net none of whose wires changed keeps what it had.
- *  @param isTouched the wire is not what it was before */
+ *  @param touched wires that are not what they were before */
 export function listDeclared(
   document: ChassisDocument,
   groups: readonly NetGroup[],
-  isTouched: (wire: Id) => boolean,
+  touched: ReadonlySet<Id>,
   before?: Potentials
 ): Potentials {
+  const isTouched = (wire: Id): boolean => touched.has(wire);
   let isAsBefore = before?.size === groups.length;
   const declared = new Map<NetGroup, Readonly<Potential>>();
   for (const group of groups) {
     const known = before?.get(group);
     const now =
-      known && !group.wires.some(isTouched) ? known : declaredPotential(document, group, known);
+      known && (touched.size === 0 || !group.wires.some(isTouched))
+        ? known
+        : declaredPotential(document, group, known);
     if (now !== known) isAsBefore = false;
     declared.set(group, now);
   }

@@ -34,3 +34,47 @@ export const keepSet = <Item>(
   now: ReadonlySet<Item>
 ): ReadonlySet<Item> =>
   before && before.size === now.size && [...now].every((item) => before.has(item)) ? before : now;
+
+/** The old map where the new one has the same entries in the same order. */
+export function keepMap<Key, Value>(
+  before: ReadonlyMap<Key, Value> | undefined,
+  now: ReadonlyMap<Key, Value>
+): ReadonlyMap<Key, Value> {
+  if (before?.size !== now.size) return now;
+  const old = before.entries();
+  for (const [key, value] of now) {
+    const next = old.next().value;
+    if (!next || next[0] !== key || next[1] !== value) return now;
+  }
+  return before;
+}
+
+/** A map with some of its entries made again: the old map where none of them came out otherwise.
+ *  @param make undefined takes the entry away */
+export function patchMap<Key, Value>(
+  before: ReadonlyMap<Key, Value> | undefined,
+  touched: Iterable<Key>,
+  make: (key: Key, was: Value | undefined) => Value | undefined
+): ReadonlyMap<Key, Value> {
+  let patched: Map<Key, Value> | undefined = before ? undefined : new Map<Key, Value>();
+  for (const key of touched) {
+    const was = before?.get(key);
+    const now = make(key, was);
+    if (now === was) continue;
+    patched ??= new Map(before);
+    if (now === undefined) patched.delete(key);
+    else patched.set(key, now);
+  }
+  return patched ?? before ?? new Map<Key, Value>();
+}
+
+/** Keys whose values are not what they were, and those that are new. */
+export function changedKeys<Key, Value>(
+  before: ReadonlyMap<Key, Value> | undefined,
+  now: ReadonlyMap<Key, Value>
+): ReadonlySet<Key> {
+  const changed = new Set<Key>();
+  if (before === now) return changed;
+  for (const [key, value] of now) if (before?.get(key) !== value) changed.add(key);
+  return changed;
+}

@@ -4,6 +4,7 @@ import type { Id } from '#document/index.ts';
 import { wireName } from './amounts.ts';
 import type { WireSlot, WiresIndex } from './index-wires.ts';
 import { isOnMetal, joinsItsEnds, type Points } from './points.ts';
+import { keepFields, keepMap } from './same.ts';
 import type { Amount } from './types.ts';
 
 /** Parts whose terminals pass current on and take none. */
@@ -16,11 +17,31 @@ const passing: ReadonlySet<string> = new Set([
   'switch'
 ]);
 
-/** Amperes of wires that declare none themselves, by wire id. */
+export type SeriesAmps = ReadonlyMap<Id, Amount>;
+
+/** Amperes of wires that declare none themselves, by wire id.
+ *  @param before given again where no wire was moved and none declares another current */
 export function spreadSeriesCurrent(
-  { slots, slotById }: WiresIndex,
-  points: Points
-): ReadonlyMap<Id, Amount> {
+  wires: WiresIndex,
+  points: Points,
+  before?: {
+    readonly wires: WiresIndex | undefined;
+    readonly points: Points | undefined;
+    readonly amps: SeriesAmps;
+  }
+): SeriesAmps {
+  if (before?.wires && before.points?.rootOf === points.rootOf) {
+    const isSame =
+      before.points.source.parts === points.source.parts && declareAlike(before.wires, wires);
+    if (isSame) return before.amps;
+  }
+  const known = reckon(wires, points);
+  const kept = new Map<Id, Amount>();
+  for (const [id, amount] of known) kept.set(id, keepFields(before?.amps.get(id), amount));
+  return keepMap(before?.amps, kept);
+}
+
+function reckon({ slots, slotById }: WiresIndex, points: Points): SeriesAmps {
   const amps = new Map<Id, Amount>();
   if (!slots.some(({ wire }) => wire.carries.amps !== undefined)) return amps;
   const neighbours = pairUp(slots, points);
@@ -38,6 +59,24 @@ export function spreadSeriesCurrent(
     }
   }
   return amps;
+}
+
+/** The same wires between the same terminals, with the same currents and names. */
+function declareAlike(before: WiresIndex, now: WiresIndex): boolean {
+  if (before === now) return true;
+  if (before.slots.length !== now.slots.length) return false;
+  return now.slots.every((slot, n) => {
+    const was = before.slots[n];
+    if (was === slot) return true;
+    return (
+      was?.wire.id === slot.wire.id &&
+      was.from === slot.from &&
+      was.to === slot.to &&
+      was.wire.isPart === slot.wire.isPart &&
+      was.wire.number === slot.wire.number &&
+      was.wire.carries.amps === slot.wire.carries.amps
+    );
+  });
 }
 
 /** For each wire, those that meet it at a point where there is nothing else. */

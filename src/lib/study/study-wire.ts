@@ -3,8 +3,9 @@ import type { Id, Policy } from '#document/index.ts';
 import { isSameAmount, wireName } from './amounts.ts';
 import type { Mate, Standing } from './bundle-mates.ts';
 import { expectedParts, type ExpectedParts } from './expected-parts.ts';
+import type { NetGroup } from './group-nets.ts';
 import { recommendConductor } from './recommended-conductor.ts';
-import { sameFields, sameItems } from './same.ts';
+import { keepFields, sameFields, sameItems } from './same.ts';
 import type { Amount, Net, WireCurrent, WireStudy } from './types.ts';
 import type { RailClass } from './unit-rails.ts';
 import type { WireAlone } from './wire-alone.ts';
@@ -15,6 +16,7 @@ import { stressOf, worseState } from './wire-stress.ts';
 /** A wire with all that stands on it and flows in it, and where it stands among its neighbours. */
 export interface LoadedWire extends Carried {
   readonly alone: WireAlone;
+  readonly groups: readonly NetGroup[];
   readonly nets: readonly Net[];
   readonly current: WireCurrent | null;
   readonly seriesAmps: Amount | null;
@@ -24,17 +26,21 @@ export interface LoadedWire extends Carried {
   readonly standing: Standing;
 }
 
-type LoadInputs = Pick<LoadedWire, 'alone' | 'nets' | 'current' | 'seriesAmps' | 'phase'>;
+type LoadInputs = Pick<
+  LoadedWire,
+  'alone' | 'groups' | 'nets' | 'current' | 'seriesAmps' | 'phase'
+>;
 
 /** @param before given again where its inputs are the same */
 export function loadWire(inputs: LoadInputs, before: LoadedWire | undefined): LoadedWire {
-  const { alone, nets, current, seriesAmps, phase } = inputs;
+  const { alone, groups, nets, current, seriesAmps, phase } = inputs;
   if (
     before?.alone === alone &&
     before.current === current &&
     before.phase === phase &&
     isSameAmount(before.seriesAmps, seriesAmps) &&
-    sameItems(before.nets, nets)
+    sameItems(before.nets, nets) &&
+    sameItems(before.groups, groups)
   ) {
     return before;
   }
@@ -45,13 +51,13 @@ export function loadWire(inputs: LoadInputs, before: LoadedWire | undefined): Lo
   const expected = expectedParts(alone.roles, net, ends);
   const state = worseState({ ...carried.carries, ...carried }, expected.isLineAc);
   const acV = state.ac?.value ?? 0;
-  const standing = {
+  const standing = keepFields(before?.standing, {
     dcV: state.dc?.value ?? 0,
     acV,
     phasedV: phase === null ? null : phase * acV,
     stressV: state.volts,
     name: wireName(wire)
-  };
+  });
   return { ...inputs, ...carried, expected, standing };
 }
 

@@ -2,11 +2,15 @@
 // since that wire may turn out to be on it.
 import type { Id, Policy } from '#document/index.ts';
 import { noExpectations } from './expected-parts.ts';
+import { sameFields } from './same.ts';
 import type { Net, Stress, TerminalEntry } from './types.ts';
 import { needOf } from './wire-need.ts';
 import { stressOf } from './wire-stress.ts';
 
 export interface UnitRails {
+  /** By unit, its highest rail; and the highest anywhere. */
+  readonly highest: ReadonlyMap<Id, RailClass>;
+  readonly anywhere: RailClass;
   /** The class of the highest rail in one of these units, else of the policy's floor for rails. */
   readonly classFor: (units: readonly Id[]) => RailClass;
 }
@@ -21,10 +25,12 @@ interface Rail extends RailClass {
   readonly stressV: number;
 }
 
+/** @param before given again where it says the same */
 export function findUnitRails(
   nets: Iterable<Net>,
   findEntry: (key: string) => TerminalEntry | undefined,
-  policy: Policy
+  policy: Policy,
+  before?: UnitRails
 ): UnitRails {
   const floorV = policy.supplyFloorV;
   const floor: Rail = { classV: floorV, stressV: 0, words: 'the floor for supply rails' };
@@ -43,7 +49,18 @@ export function findUnitRails(
       if (rail.stressV > known.stressV) highest.set(unit, rail);
     }
   }
+  if (before?.anywhere && sameFields(before.anywhere, anywhere)) {
+    const isSame =
+      before.highest.size === highest.size &&
+      [...highest].every(([unit, rail]) => {
+        const was = before.highest.get(unit);
+        return was !== undefined && sameFields(was, rail);
+      });
+    if (isSame) return before;
+  }
   return {
+    highest,
+    anywhere,
     classFor: (units) => {
       // A wire with no end found may lead anywhere.
       if (units.length === 0) return anywhere;

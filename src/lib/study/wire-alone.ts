@@ -4,12 +4,13 @@ import type { ChassisDocument, Id, Policy, WireEnd } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
 import { tubeTypeOf } from './circuit-elements.ts';
 import { conductorInPlace, wireOhms, type Conductor } from './conductor-in-place.ts';
+import type { Connections } from './connections.ts';
 import { cutLengthOf } from './cut-length.ts';
 import type { FunctionRole, RoleReader } from './function-words.ts';
 import type { WireSlot } from './index-wires.ts';
 import { wireLength } from './path-length.ts';
 import { gaugeToBuy, type GaugeToBuy } from './recommended-conductor.ts';
-import { keepFields, sameItems } from './same.ts';
+import { keepFields, keepMap, patchMap, sameItems } from './same.ts';
 import { listStops, stopKey, type WayStop } from './segments.ts';
 import type { CutLength, Rating, TerminalEntry, WireLength } from './types.ts';
 import { foundRatingOf, isBareWire, ratingOf } from './wire-rating.ts';
@@ -41,24 +42,33 @@ export type AloneOf = ReadonlyMap<Id, WireAlone>;
 
 /** Every wire alone; one of which nothing changed is the same object as before. */
 export function listAlone(
-  slots: readonly WireSlot[],
+  { wires, layout, changes }: Pick<Connections, 'wires' | 'layout' | 'changes'>,
   ground: WireGround,
   rolesOf: RoleReader,
-  before?: { readonly ground: WireGround; readonly alone: AloneOf }
+  before?: { readonly ground: WireGround; readonly alone: AloneOf; readonly ids: readonly Id[] }
 ): AloneOf {
-  const alone = new Map<Id, WireAlone>();
-  let isAsBefore = before?.alone.size === slots.length;
-  for (const slot of slots) {
-    const was = before?.alone.get(slot.wire.id);
-    const now =
-      was?.slot === slot && before && isSameGround(slot, before.ground, ground)
-        ? was
-        : studyAlone(slot, ground, rolesOf, was);
-    if (now !== was) isAsBefore = false;
-    alone.set(slot.wire.id, now);
+  const study = (slot: WireSlot, was: WireAlone | undefined): WireAlone =>
+    was?.slot === slot && before && isSameGround(slot, before.ground, ground)
+      ? was
+      : studyAlone(slot, ground, rolesOf, was);
+  if (before?.ids === layout.ids && isSameForAll(before.ground, ground)) {
+    return patchMap(before.alone, changes.touched, (id, was) => {
+      const slot = wires.slotById.get(id);
+      return slot && study(slot, was);
+    });
   }
-  return isAsBefore && before ? before.alone : alone;
+  const alone = new Map<Id, WireAlone>();
+  for (const slot of wires.slots) {
+    const { id } = slot.wire;
+    alone.set(id, study(slot, before?.alone.get(id)));
+  }
+  return keepMap(before?.alone, alone);
 }
+
+const isSameForAll = (was: WireGround, now: WireGround): boolean =>
+  was.policy === now.policy &&
+  was.document.cables === now.document.cables &&
+  was.document.supports === now.document.supports;
 
 /** The supports on its way, its cable and the policy are what they were. */
 function isSameGround({ wire }: WireSlot, was: WireGround, now: WireGround): boolean {

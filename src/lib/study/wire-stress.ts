@@ -1,7 +1,7 @@
 // The peak volts that a wire's insulation must stand, and whether that is all of it.
 import { formatVolts } from '#quantity/index.ts';
 import { stressV } from '#physics/stress.ts';
-import { agrees } from './network/solve-circuits.ts';
+import { agrees } from './network/holders.ts';
 import type { Mate } from './bundle-mates.ts';
 import type { ExpectedParts } from './expected-parts.ts';
 import type { Amount, Stress } from './types.ts';

@@ -1,86 +1,152 @@
 // The third leg of a study: wire by wire what it carries, what its neighbours add, what it needs.
 import type { Id } from '#document/index.ts';
-import { findMates, type MatesOf } from './bundle-mates.ts';
+import { findMates, type Mate, type MatesOf } from './bundle-mates.ts';
 import { gatherBundles, type Bundles } from './bundles.ts';
 import type { Electrics } from './electrics.ts';
 import { groupsOf } from './group-nets.ts';
 import type { WireSlot } from './index-wires.ts';
-import { agrees } from './network/solve-circuits.ts';
-import { spreadSeriesCurrent } from './series-current.ts';
+import { agrees } from './network/holders.ts';
+import { newIslands } from './network/changed-islands.ts';
+import { islandAt } from './network/solve-circuits.ts';
+import { changedKeys, keepFields, keepMap, patchMap } from './same.ts';
+import { spreadSeriesCurrent, type SeriesAmps } from './series-current.ts';
 import { loadWire, studyWire, type LoadedWire, type StudiedWire } from './study-wire.ts';
 import type { Net } from './types.ts';
-import { findUnitRails } from './unit-rails.ts';
+import { findUnitRails, type UnitRails } from './unit-rails.ts';
 
 export interface WiresStudied {
   readonly electrics: Electrics;
+  readonly seriesAmps: SeriesAmps;
   readonly loaded: ReadonlyMap<Id, LoadedWire>;
   readonly bundles: Bundles;
   readonly mates: MatesOf;
+  readonly rails: UnitRails;
   readonly studied: ReadonlyMap<Id, StudiedWire>;
 }
 
 export function studyWires(electrics: Electrics, before?: WiresStudied): WiresStudied {
   const { connections, alone, policy, netOf } = electrics;
-  const loaded = loadWires(electrics, before);
+  const was = before?.electrics;
+  const seriesAmps = spreadSeriesCurrent(
+    connections.wires,
+    connections.points,
+    before && {
+      wires: was?.connections.wires,
+      points: was?.connections.points,
+      amps: before.seriesAmps
+    }
+  );
+  const loaded = loadWires(electrics, seriesAmps, before);
   const bundles = gatherBundles(
     alone,
     before && { alone: before.electrics.alone, bundles: before.bundles }
   );
-  const mates =
-    before?.bundles === bundles && before.loaded === loaded
-      ? before.mates
-      : findMates(bundles.all, (id) => loaded.get(id)?.standing);
-  const rails = findUnitRails(
-    netOf.values(),
-    (key) => connections.parts.terminalByKey.get(key),
-    policy
-  );
-  const studied = new Map<Id, StudiedWire>();
-  for (const [id, wire] of loaded) {
-    const mate = mates.get(id) ?? null;
-    const was = before?.studied.get(id);
-    studied.set(id, studyWire(wire, mate, policy, rails.classFor, was));
+  const mates = matesIn(bundles, loaded, before);
+  const isSameRails =
+    was?.netOf === netOf && was.policy === policy && was.connections.parts === connections.parts;
+  const rails =
+    before && isSameRails
+      ? before.rails
+      : findUnitRails(
+          netOf.values(),
+          (key) => connections.parts.terminalByKey.get(key),
+          policy,
+          was?.policy === policy ? before?.rails : undefined
+        );
+  const study = (id: Id, known: StudiedWire | undefined): StudiedWire | undefined => {
+    const wire = loaded.get(id);
+    return wire && studyWire(wire, mates.get(id) ?? null, policy, rails.classFor, known);
+  };
+  const isSameForAll = before?.rails === rails && before.mates === mates && was?.policy === policy;
+  const studied =
+    before && isSameForAll && was.connections.layout.ids === connections.layout.ids
+      ? patchMap(before.studied, changedKeys(before.loaded, loaded), study)
+      : mapInOrder(connections.layout.ids, (id) => study(id, before?.studied.get(id)));
+  return { electrics, seriesAmps, loaded, bundles, mates, rails, studied };
+}
+
+function mapInOrder<Value>(
+  ids: readonly Id[],
+  make: (id: Id) => Value | undefined
+): ReadonlyMap<Id, Value> {
+  const map = new Map<Id, Value>();
+  for (const id of ids) {
+    const value = make(id);
+    if (value !== undefined) map.set(id, value);
   }
-  return { electrics, loaded, bundles, mates, studied };
+  return map;
+}
+
+/** Mates are looked for again where a wire of a bundle stands otherwise than before. */
+function matesIn(
+  bundles: Bundles,
+  loaded: ReadonlyMap<Id, LoadedWire>,
+  before: WiresStudied | undefined
+): MatesOf {
+  if (before?.bundles === bundles) {
+    const moved = [...changedKeys(before.loaded, loaded)].filter(
+      (id) => loaded.get(id)?.standing !== before.loaded.get(id)?.standing
+    );
+    if (!moved.some((id) => bundles.of.has(id))) return before.mates;
+  }
+  const mates = findMates(bundles.all, (id) => loaded.get(id)?.standing);
+  const kept = new Map<Id, Mate>();
+  for (const [id, mate] of mates) kept.set(id, keepFields(before?.mates.get(id), mate));
+  return keepMap(before?.mates, kept);
 }
 
 function loadWires(
-  { connections, alone, netOf, network }: Electrics,
+  electrics: Electrics,
+  seriesAmps: SeriesAmps,
   before: WiresStudied | undefined
 ): ReadonlyMap<Id, LoadedWire> {
-  const { wires, points, nets } = connections;
-  const seriesAmps = spreadSeriesCurrent(wires, points);
-  const ac = network.circuits.ac.islandAt;
-  const phaseAt = (slot: WireSlot, net: Net | undefined): number | null => {
-    const end = slot.from ?? slot.to;
-    const point = end && points.rootOf[end.number];
-    const solution = point === undefined ? undefined : ac.get(point)?.solution;
-    const volts = solution && point !== undefined ? solution.voltsAt(point) : null;
-    if (solution?.origin != null || volts === null || !net?.acV) return null;
-    // The network speaks of the same volts only where it comes to about as many.
-    return agrees(net.acV.value, Math.abs(volts)) ? Math.sign(volts) : null;
-  };
-  const loaded = new Map<Id, LoadedWire>();
-  let isAsBefore = before?.loaded.size === wires.slots.length;
-  for (const slot of wires.slots) {
-    const { id } = slot.wire;
+  const { connections, alone, netOf, network } = electrics;
+  const { wires, nets, layout } = connections;
+  const load = (id: Id, known: LoadedWire | undefined): LoadedWire | undefined => {
     const own = alone.get(id);
-    if (!own) continue;
+    const slot = wires.slotById.get(id);
+    if (!own || !slot) return undefined;
     const groups = groupsOf(slot, nets);
     const onNets = groups.map((group) => netOf.get(group)).filter((net) => net !== undefined);
-    const was = before?.loaded.get(id);
-    const now = loadWire(
-      {
-        alone: own,
-        nets: onNets,
-        current: network.currents.get(id) ?? null,
-        seriesAmps: seriesAmps.get(id) ?? null,
-        phase: phaseAt(slot, onNets[0])
-      },
-      was
-    );
-    if (now !== was) isAsBefore = false;
-    loaded.set(id, now);
+    const current = network.currents.get(id) ?? null;
+    const phase = phaseAt(electrics, slot, onNets[0]);
+    const amps = seriesAmps.get(id) ?? null;
+    return loadWire({ alone: own, groups, nets: onNets, current, seriesAmps: amps, phase }, known);
+  };
+  const was = before?.electrics;
+  const isPatch =
+    was?.connections.layout.ids === layout.ids &&
+    was.connections.points.rootOf === connections.points.rootOf &&
+    before?.seriesAmps === seriesAmps;
+  if (!isPatch) {
+    const all = mapInOrder(layout.ids, (id) => load(id, before?.loaded.get(id)));
+    return keepMap(before?.loaded, all);
   }
-  return isAsBefore && before ? before.loaded : loaded;
+  const dirty = new Set([
+    ...changedKeys(was.alone, alone),
+    ...changedKeys(was.network.currents, network.currents),
+    ...changedKeys(network.currents, was.network.currents)
+  ]);
+  for (const group of changedKeys(was.netOf, netOf)) for (const id of group.wires) dirty.add(id);
+  // The phase may have turned wherever the ac was solved again.
+  const [acWas, ac] = [was.network.circuits.ac, network.circuits.ac];
+  for (const { solution, groups } of newIslands(acWas, ac)) {
+    if (solution) for (const { wires: own } of groups) for (const id of own) dirty.add(id);
+  }
+  return patchMap(before.loaded, dirty, load);
+}
+
+/** 1 or -1: the phase of a wire's ac. Null where the network does not come to about the same volts. */
+function phaseAt(
+  { connections, network }: Electrics,
+  { from, to }: WireSlot,
+  net: Net | undefined
+): number | null {
+  const end = from ?? to;
+  if (!end || !net?.acV) return null;
+  const point = connections.points.rootOf[end.number] ?? end.number;
+  const solution = islandAt(network.circuits.ac, point)?.solution;
+  if (!solution || solution.origin !== null) return null;
+  const volts = solution.voltsAt(point);
+  return volts !== null && agrees(net.acV.value, Math.abs(volts)) ? Math.sign(volts) : null;
 }

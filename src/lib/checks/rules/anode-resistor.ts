@@ -11,6 +11,7 @@ import {
 import type { PlacedElement, Study } from '#study/index.ts';
 import { plainInput, voltsInput } from '../amount-input.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { inPieces, wholeChassis } from '../pieces.ts';
 import { partPlace } from '../places.ts';
 
 const source = "Ohm's law; the supply taken as stiff, so that the fault figures are upper bounds";
@@ -22,7 +23,12 @@ export const anodeResistorRule: Rule = {
   source,
   explain:
     'A resistor of which both sides stand at 5 kV and more lies in the second-anode lead and limits what an arc in the picture tube can draw. The note gives its drop at the current that is known and what it takes while the anode is shorted to ground: then the whole supply stands across it, far more than a single resistor of its size is made for, which is why several in series are used. It is a note and no more: there is nothing to put right, and so nothing that makes it pass.',
-  check: (study) => study.elements.flatMap((element) => checkElement(study, element))
+  ...inPieces(
+    wholeChassis(
+      (study) => study.elements.flatMap((element) => checkElement(study, element)),
+      ({ elements, nets, network }) => [elements, nets, network]
+    )
+  )
 };
 
 const leastV = 5000;

@@ -7,6 +7,7 @@ import { findTerminalPlace, type Study } from '#study/index.ts';
 import { listStops, type WayStop } from '#study/segments.ts';
 import { lengthInput, plainInput } from '../amount-input.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { outsideOf } from '../wire-outside.ts';
 import { wiresAsSubject } from '../words.ts';
@@ -21,7 +22,7 @@ export const bendTight: Rule = {
   source,
   explain:
     'At each support where a drawn way turns by more than 30 degrees, the widest bend that fits between the neighbouring stops is held against the least radius for the wire: 6 times its outside diameter, 10 times for polyimide insulation. Looked at are cables, coax, leads of 5 kV and more and wire of 4 mm and more over all, of known diameter, in the plane of the drawing: thin hook-up wire is bent round a lug every day. Coax and leads of 5 kV and more are a caution, for their insulation suffers; others a note. It passes with a way that turns more gently.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 interface Spot {

@@ -13,6 +13,7 @@ import type { PlacedElement, Study } from '#study/index.ts';
 import { plainInput } from '../amount-input.ts';
 import { bleedOhms, chargedTo } from '../discharge-paths.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { inPieces, wholeChassis } from '../pieces.ts';
 import { partPlace } from '../places.ts';
 import { capitalised, listed } from '../words.ts';
 
@@ -26,12 +27,17 @@ export const chargeKept: Rule = {
   source,
   explain:
     'Once a set is off its tubes cool and draw nothing, so only resistors discharge its capacitors. Looked at is each capacitor that holds more than may be touched, at the higher of its playing and its cold voltage: where no known resistor or winding leads from one side to the other, or where they take more than five minutes down to 60 V, assume that it is charged. The second anode of a picture tube, with its glass as a capacitor, is looked at as well. Heaters do not count, and neither do tubes, switches that are open, or resistors whose value nobody wrote down; and a bleeder counts only if it is good. It passes with a bleeder. Whatever a screen says: discharge it, leave the clip on, measure.',
-  check: (study) => [
-    ...byPart(study.elements.flatMap((element) => checkCapacitor(study, element) ?? [])).map(
-      findingOf
-    ),
-    ...study.index.parts.flatMap((part) => checkPictureTube(study, part))
-  ]
+  ...inPieces(
+    wholeChassis(
+      (study) => [
+        ...byPart(study.elements.flatMap((element) => checkCapacitor(study, element) ?? [])).map(
+          findingOf
+        ),
+        ...study.index.parts.flatMap((part) => checkPictureTube(study, part))
+      ],
+      ({ elements, index, nets, netOf }) => [elements, index.parts, nets, netOf]
+    )
+  )
 };
 
 /** Published limits of what may be touched begin at 60 V dc. */

@@ -5,6 +5,7 @@ import type { Study, WireStudy } from '#study/index.ts';
 import { cautionAtVolts } from '../cautions.ts';
 import { classReasoning } from '../class-reasoning.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { isFoundInPlace, planWillDo, shortfallOf } from '../shortfall.ts';
 import { carriesWords, classWords, commonPractice, ratingWords, wiresAsSubject } from '../words.ts';
@@ -16,7 +17,7 @@ export const classFound: Rule = {
   source: commonPractice,
   explain:
     'The stress of a wire (dc, 1.414 x ac rms and pulse peak added) times the margin asks for an insulation class; a supply rail asks for the floor at least. The rating that is marked on the wire, or that its style has, is held against that. Below the stress itself at 1 kV and more it is a danger, below the stress a fault, short of the margin only a caution. Where what is planned will do, one degree or more is taken off. It passes with a higher rating found, or with a lower stress declared from a measurement.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 function checkWire(study: Study, wire: Wire): Finding[] {

@@ -4,6 +4,7 @@ import type { Study } from '#study/index.ts';
 import { cautionAtVolts } from '../cautions.ts';
 import { classReasoning } from '../class-reasoning.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { shortfallOf } from '../shortfall.ts';
 import { carriesWords, classWords, commonPractice, ratingWords, wiresAsSubject } from '../words.ts';
@@ -16,7 +17,7 @@ export const classPlanned: Rule = {
   source: commonPractice,
   explain:
     'As class-found, for the wire that is planned: its rating as entered, or that of its style. Below the stress at 1 kV and more it is a danger; otherwise a fault, since the wire is still to be bought. It passes with a rating that reaches stress x margin, and the floor on a supply rail.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 function checkWire(study: Study, wire: Wire): Finding[] {

@@ -9,6 +9,7 @@ import {
 import { parseColour } from '#handbook/colours.ts';
 import type { Net, Study } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { wiresAsSubject } from '../words.ts';
 
@@ -21,7 +22,7 @@ export const colourCode: Rule = {
   source,
   explain:
     'The chassis wiring code gives each function a colour: black grounds, brown heaters, red B+, orange screens, yellow cathodes, green control grids, blue plates, violet B minus, gray the power line, white all else. Makers differed, so only new wire is looked at, only where its function is known and its colour is the one that the code has for another function, and never where it repeats the colour that was found. It is a note and no more. It passes with the colour of the code, or with the one that was found.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 function checkWire(study: Study, wire: Wire): Finding[] {

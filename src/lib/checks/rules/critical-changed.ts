@@ -3,6 +3,7 @@ import type { Wire } from '#document/index.ts';
 import { formatAwg } from '#quantity/index.ts';
 import type { Study, WireStudy } from '#study/index.ts';
 import type { Finding, Rule, Severity } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { commonPractice, wiresAsSubject } from '../words.ts';
 
@@ -13,7 +14,7 @@ export const criticalChanged: Rule = {
   source: commonPractice,
   explain:
     'In tuned and fast circuits a lead is a part of the tuning: its length, its place and its thickness. Of a lead marked to keep its length the length has to be taped while the old one is there, and of one to keep its place the route or a dress note written down, save for one of 60 mm or less, which goes straight: a caution without, a fault once the wire is out. A planned gauge two sizes or more from the one found is a note, a splice in such a lead a caution. It passes with the length taped, or the route or a dress note written down, a gauge near the one found, and no splice.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 function checkWire(study: Study, wire: Wire): Finding[] {

@@ -4,6 +4,7 @@ import { parseColour } from '#handbook/colours.ts';
 import { formatAwg, formatVolts } from '#quantity/index.ts';
 import type { Study } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { listed, wiresAsSubject } from '../words.ts';
 
@@ -16,7 +17,7 @@ export const dataDisagrees: Rule = {
   source,
   explain:
     'Holds colour, tracer, gauge, style and rating as found against those of the service data, where both were entered. A thinner wire (two gauges or more) or a lower rating than published is a caution, and so is any difference on a wire that is known as an earlier repair or a modification; other differences are a note, since sets were changed while they were made. It passes when what was found is put right, or the data.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 function checkWire(study: Study, wire: Wire): Finding[] {

@@ -4,6 +4,7 @@ import { hasWrapTurns } from '#physics/post-wrap.ts';
 import { formatAwg } from '#quantity/index.ts';
 import type { Study, TerminalEntry } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachTerminal, eachWire, inPieces } from '../pieces.ts';
 import { terminalPlace, wirePlace } from '../places.ts';
 import { commonPractice, wiresAsSubject } from '../words.ts';
 
@@ -14,10 +15,7 @@ export const endMisfit: Rule = {
   source: commonPractice,
   explain:
     'A wrapped post takes solid wire of 30 to 16 AWG; stranded wire, or another gauge, that is planned to be wrapped on one is a fault. A post takes three wraps, a tube pin four leads, a solder lug six; more than that is a note, and wires and leads of components count alike. It passes with solid wire, another ending, or a part of the leads moved to another lug.',
-  check: (study) => [
-    ...study.index.wires.flatMap((wire) => checkWraps(study, wire)),
-    ...study.index.terminals.flatMap((entry) => checkCrowd(study, entry))
-  ]
+  ...inPieces(eachWire(checkWraps), eachTerminal(checkCrowd))
 };
 
 function checkWraps(study: Study, wire: Wire): Finding[] {

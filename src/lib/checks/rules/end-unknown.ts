@@ -2,6 +2,7 @@
 import type { Wire, WireEnd } from '#document/index.ts';
 import type { Study } from '#study/index.ts';
 import type { Finding, Rule, Severity } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { commonPractice, wiresAsSubject } from '../words.ts';
 
@@ -12,7 +13,7 @@ export const endUnknown: Rule = {
   source: commonPractice,
   explain:
     'A wire needs a terminal at both ends before it can be judged by what it is connected to, and before it may be torn out. An end without a terminal is a caution, and a fault once the wire has been removed, for then it can no longer be traced. An end whose terminal is written down but marked unknown is a note. It passes when both ends have a terminal that somebody has seen, metered or inferred.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 function checkWire(study: Study, wire: Wire): Finding[] {

@@ -6,6 +6,7 @@ import { formatVolts, isAtLeast, roundSignificant } from '#quantity/index.ts';
 import { terminalKey, type Amount, type Study } from '#study/index.ts';
 import { plainInput, voltsInput } from '../amount-input.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { inPieces, wholeChassis } from '../pieces.ts';
 import { partPlace } from '../places.ts';
 
 const source = 'tube data, by the handbook of this program';
@@ -17,7 +18,12 @@ export const heaterCathode: Rule = {
   source,
   explain:
     'Between a heater and its cathode stand the difference of their dc, the peak of the ac that the heater rides on, and a pulse on the cathode. More than the tube data allows is a fault. For a type of which the handbook gives no limit, more than 200 V is a note: most receiving tubes stand 90 to 200 V, from memory. Dampers and rectifiers of which no limit is known are left out, and so are tubes of whose cathode nothing is known. It passes with the heater on a winding of its own that stands at the cathode, or with another type.',
-  check: (study) => study.index.parts.flatMap((part) => checkPart(study, part))
+  ...inPieces(
+    wholeChassis(
+      (study) => study.index.parts.flatMap((part) => checkPart(study, part)),
+      ({ index, nets, netOf, network }) => [index.parts, nets, netOf, network]
+    )
+  )
 };
 
 /** Most receiving tubes; from memory. */

@@ -11,6 +11,7 @@ import type { PlacedElement, Study } from '#study/index.ts';
 import { plainInput } from '../amount-input.ts';
 import { elementNames, elementPlaces } from '../element-places.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { inPieces, wholeChassis } from '../pieces.ts';
 import { findHeaterStrings, type HeaterString, type StringLink } from '../heater-strings.ts';
 import { capitalised } from '../words.ts';
 
@@ -24,12 +25,17 @@ export const heaterString: Rule = {
   source,
   explain:
     'Heaters in series share one current, so all of them have to be made for it: ratings more than a twentieth apart are a fault, save where a shunt lies across one. The volts of all heaters and droppers at that current have to come to what feeds the string; where a heater gets less or more than the limits of the policy allow it is a caution, beyond twice the limit a fault. A dropper that turns more into heat than it is rated for is a fault. It passes with the right tubes, a dropper of the right ohms and watts, or the right supply.',
-  check: (study) =>
-    findHeaterStrings(study).flatMap((string) => [
-      ...checkCurrents(string),
-      ...checkVolts(study, string),
-      ...droppersOf(string).flatMap((element) => checkDropper(study, element))
-    ])
+  ...inPieces(
+    wholeChassis(
+      (study) =>
+        findHeaterStrings(study).flatMap((string) => [
+          ...checkCurrents(string),
+          ...checkVolts(study, string),
+          ...droppersOf(string).flatMap((element) => checkDropper(study, element))
+        ]),
+      ({ elements, nets, network, policy }) => [elements, nets, network, policy]
+    )
+  )
 };
 
 const droppersOf = ({ links }: HeaterString): readonly PlacedElement[] =>

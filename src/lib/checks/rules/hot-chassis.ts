@@ -13,6 +13,7 @@ import {
   type Leak,
   type LineEntry
 } from '../leak-paths.ts';
+import { inPieces, wholeChassis } from '../pieces.ts';
 import { partPlace } from '../places.ts';
 
 const source =
@@ -25,7 +26,19 @@ export const hotChassis: Rule = {
   source,
   explain:
     'Tried are both ways round of the plug, with all switches closed and with all open: one side of the line is live, the other at ground, and a person of 1500 ohm joins the chassis to ground. What flows then, through wires, resistors, heaters and capacitors, at high line and 60 cycles, is held against half a milliampere: above it is a caution, from 3.5 mA on, or where nothing lies between, a danger. Capacitors count as good as new; old ones leak. With the switch in the return lead the chassis stays live when the set is off. A set that is fed through its transformer alone is not found here, which does not say that it is safe: insulation fails. Nothing on a screen puts this right: use an isolation transformer, and measure the leakage. It passes when no path leads from the line to the chassis.',
-  check: (study) => findLineEntries(study).flatMap((entry) => checkEntry(study, entry))
+  ...inPieces(
+    wholeChassis(
+      (study) => findLineEntries(study).flatMap((entry) => checkEntry(study, entry)),
+      ({ elements, index, nets, netOf, document, policy }) => [
+        elements,
+        index.parts,
+        nets,
+        netOf,
+        document.units,
+        policy
+      ]
+    )
+  )
 };
 
 const leastA = 0.0005;

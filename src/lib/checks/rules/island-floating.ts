@@ -2,6 +2,7 @@
 import { formatAmps, formatVolts } from '#quantity/index.ts';
 import type { FloatingIsland, PlacedElement, StarvedLoads, Study } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { inPieces, wholeChassis } from '../pieces.ts';
 import { elementNames, elementPlaces } from '../element-places.ts';
 import { isLineSource } from '../line-terminals.ts';
 import { capitalised } from '../words.ts';
@@ -15,10 +16,15 @@ export const islandFloating: Rule = {
   source,
   explain:
     'Volts are counted from the chassis. A dc supply that no wire, lug, resistor, winding or heater joins to it floats, as the B- of some sets does: its volts are then known to one of its own nets and to nothing else, and no wire of it is judged by them. That is a caution. A winding of which neither side stands anywhere is a note; the power line floats by nature and is left out. A current that a part is said to draw, and that nothing recorded feeds, is a note; one that what stands between lets through only in part is a caution. It passes when what ties the circuit to the chassis, or what feeds it, is recorded, or when its volts are declared.',
-  check: (study) => [
-    ...study.network.floating.flatMap((island) => checkIsland(study, island)),
-    ...study.network.starved.map(starvedFinding)
-  ]
+  ...inPieces(
+    wholeChassis(
+      (study) => [
+        ...study.network.floating.flatMap((island) => checkIsland(study, island)),
+        ...study.network.starved.map(starvedFinding)
+      ],
+      ({ network, nets }) => [network, nets]
+    )
+  )
 };
 
 function checkIsland(study: Study, island: FloatingIsland): Finding[] {

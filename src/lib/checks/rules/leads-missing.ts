@@ -1,6 +1,7 @@
 // More leads were counted at a terminal than were recorded: something is not accounted for.
 import type { Study, TerminalEntry } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachTerminal, inPieces } from '../pieces.ts';
 import { terminalPlace } from '../places.ts';
 import { commonPractice } from '../words.ts';
 
@@ -11,7 +12,7 @@ export const leadsMissing: Rule = {
   source: commonPractice,
   explain:
     'Where somebody counted the leads at a terminal, wires and leads of components alike, as many should be recorded there. Fewer recorded than counted is a caution: a wire or a part has been overlooked. More recorded than counted is a note: a slip in either. It passes when the two agree.',
-  check: (study) => study.index.terminals.flatMap((entry) => checkTerminal(study, entry))
+  ...inPieces(eachTerminal(checkTerminal))
 };
 
 function checkTerminal(study: Study, entry: TerminalEntry): Finding[] {

@@ -4,6 +4,7 @@ import { findElement } from '#document/references.ts';
 import type { Study, TerminalEntry } from '#study/index.ts';
 import { cautionOf } from '../cautions.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachTerminal, inPieces, wholeChassis } from '../pieces.ts';
 import { terminalPlace } from '../places.ts';
 import { commonPractice } from '../words.ts';
 
@@ -14,11 +15,16 @@ export const noGround: Rule = {
   source: commonPractice,
   explain:
     'The outer coating of a picture tube is one plate of the high-voltage filter: left ungrounded it charges to kilovolts, a danger. The metal of a unit that stands apart from the main chassis floats when no wire, braid or lead connects it: a caution, where the document has a main chassis at all. A terminal that is marked as grounded in a unit without metal is a note. It passes when a connection to the chassis is recorded.',
-  check: (study) => [
-    ...study.index.parts.flatMap((part) => checkCoating(study, part)),
-    ...Object.values(study.document.units).flatMap((unit) => checkUnit(study, unit)),
-    ...study.index.terminals.flatMap((entry) => checkTerminal(study, entry))
-  ]
+  ...inPieces(
+    wholeChassis(
+      (study) => [
+        ...study.index.parts.flatMap((part) => checkCoating(study, part)),
+        ...Object.values(study.document.units).flatMap((unit) => checkUnit(study, unit))
+      ],
+      ({ index, document, nets, netOf }) => [index.terminals, document.units, nets, netOf]
+    ),
+    eachTerminal(checkTerminal)
+  )
 };
 
 const isOnChassis = (study: Study, key: string): boolean =>

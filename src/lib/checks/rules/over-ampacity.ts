@@ -10,6 +10,7 @@ import {
 } from '#study/index.ts';
 import { ampsInput, awgInput, celsiusInput, plainInput } from '../amount-input.ts';
 import type { Finding, Rule, Severity } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { findAmpacity, type WireAmpacity } from '../wire-ampacity.ts';
 import { wiresAsSubject } from '../words.ts';
@@ -23,7 +24,7 @@ export const overAmpacity: Rule = {
   source,
   explain:
     'Published currents for one gauge differ by four to one, since each supposes another surrounding; the basis stands with every finding. Taken here is the aviation table for wire in bundles, corrected to the insulation and to the ambient of the policy, and to the wires beside it that carry at least a fifth of what they could. Insulation of which no rating is known counts by what it is (rubber and cotton 60 °C, thermoplastic 80 °C, from memory). Up to a quarter over is a caution, more a fault; what the plan puts right is a note. Wires of a few milliamperes, second-anode leads and signals are not looked at: current is not what limits them. It passes with a thicker wire, better insulation, or a smaller current declared from a measurement.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 /** No wire that people handle is limited by less, A. */

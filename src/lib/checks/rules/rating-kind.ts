@@ -4,6 +4,7 @@ import { formatVolts } from '#quantity/index.ts';
 import type { Rating, Study, WireStudy } from '#study/index.ts';
 import { classReasoning } from '../class-reasoning.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { isFoundInPlace } from '../shortfall.ts';
 import { carriesWords, commonPractice, ratingWords, wiresAsSubject } from '../words.ts';
@@ -15,7 +16,7 @@ export const ratingKind: Rule = {
   source: commonPractice,
   explain:
     'High-voltage leads are often rated for dc only. Recurring pulses and ac heat insulation and start corona far below such a rating. A rating for dc only on a wire of whose stress more than a tenth is ac or pulse, one for ac only where more than a tenth is pulse, and one for pulses only where more than half is dc, are cautions. What was found counts until something else is planned. It passes with a rating that holds for the kind, or for any.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 /** A part of the stress that is smaller than this is left out of the question. */

@@ -1,8 +1,13 @@
 // The document refers to something that it does not hold, as merged or hand-written files may.
-import type { Edit, Wire } from '#document/index.ts';
-import { findDanglingReferences, type DanglingReference } from '#document/references.ts';
+import type { ChassisDocument, Edit, Wire } from '#document/index.ts';
+import {
+  findDanglingReferences,
+  findElement,
+  type DanglingReference
+} from '#document/references.ts';
 import type { Study } from '#study/index.ts';
 import type { Finding, FindingPlace, Rule } from '../finding.ts';
+import { eachWire, inPieces, wholeChassis } from '../pieces.ts';
 import { documentPlace, partPlace, wirePlace } from '../places.ts';
 import { capitalised, listed } from '../words.ts';
 
@@ -15,17 +20,38 @@ export const referenceMissing: Rule = {
   source,
   explain:
     'Ends, leads, units, cables and supports are named by their ids. Where the named thing is missing the reference is kept and left out of every sum. The fix takes it away where that loses nothing else: the end of a wire becomes one that nobody has found. It passes when what is named is there again, or is named no more.',
-  check: (study) => {
-    const byOwner = new Map<string, DanglingReference[]>();
-    for (const reference of findDanglingReferences(study.document)) {
-      const owner = `${reference.from.kind} ${reference.from.id}`;
-      const known = byOwner.get(owner);
-      if (known) known.push(reference);
-      else byOwner.set(owner, [reference]);
-    }
-    return [...byOwner.values()].map((references) => findingOf(study, references));
-  }
+  ...inPieces(
+    wholeChassis(
+      (study) => findingsOf(study, { ...study.document, wires: {} }),
+      ({ document: { units, parts, cables, supports } }) => [units, parts, cables, supports]
+    ),
+    eachWire((study, wire) =>
+      isWhole(study, wire)
+        ? []
+        : findingsOf(study, { ...study.document, wires: { [wire.id]: wire } }, 'wire')
+    )
+  )
 };
+
+/** Nothing that the wire names is missing. */
+function isWhole({ document, index }: Study, { from, to, cable, route }: Wire): boolean {
+  if ((from.at && !index.findAt(from)) || (to.at && !index.findAt(to))) return false;
+  if (cable !== undefined && !findElement(document.cables, cable)) return false;
+  return (route?.supports ?? []).every((id) => findElement(document.supports, id) !== undefined);
+}
+
+/** One finding for each element of a document, or for its wires alone, that names what is missing. */
+function findingsOf(study: Study, document: ChassisDocument, kind?: 'wire'): Finding[] {
+  const byOwner = new Map<string, DanglingReference[]>();
+  for (const reference of findDanglingReferences(document)) {
+    if (kind !== undefined && reference.from.kind !== kind) continue;
+    const owner = `${reference.from.kind} ${reference.from.id}`;
+    const known = byOwner.get(owner);
+    if (known) known.push(reference);
+    else byOwner.set(owner, [reference]);
+  }
+  return [...byOwner.values()].map((references) => findingOf(study, references));
+}
 
 function findingOf(study: Study, references: readonly DanglingReference[]): Finding {
   const [first] = references;

@@ -5,6 +5,7 @@ import { formatAmps, formatVolts } from '#quantity/index.ts';
 import type { Study, VoltsDisagreement } from '#study/index.ts';
 import { ampsInput, plainInput, voltsInput } from '../amount-input.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces, wholeChassis } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { capitalised, wiresAsSubject } from '../words.ts';
 
@@ -17,10 +18,10 @@ export const solvedDisagrees: Rule = {
   source,
   explain:
     'The whole chassis is reckoned as a network: sources, resistors, windings, heaters, what tubes draw, and wires by their gauge and length. Where the volts that it gives are more than a tenth (and a volt) from what was declared, the declared figure wins and this rule says so: a caution where every part of that circuit is described, a note where something on it is not and the supply is high enough to give what was declared. A wire of which the circuit asks for more than a tenth above the declared current is a caution: signals come on top of what is reckoned. It passes when the declared figure, a value or a current is put right.',
-  check: (study) => [
-    ...study.network.disagreements.flatMap((each) => checkVolts(study, each)),
-    ...study.index.wires.flatMap((wire) => checkAmps(study, wire))
-  ]
+  ...inPieces(
+    wholeChassis((study) => study.network.disagreements.flatMap((each) => checkVolts(study, each))),
+    eachWire(checkAmps)
+  )
 };
 
 function checkVolts(study: Study, disagreement: VoltsDisagreement): Finding[] {

@@ -5,6 +5,7 @@ import type { Study, TerminalEntry } from '#study/index.ts';
 import { cautionAtVolts } from '../cautions.ts';
 import type { Finding, Rule, Severity } from '../finding.ts';
 import { highVoltageV } from '../shortfall.ts';
+import { eachTerminal, eachWire, inPieces } from '../pieces.ts';
 import { partPlace, wirePlace } from '../places.ts';
 import { commonPractice, wiresAsSubject } from '../words.ts';
 
@@ -15,10 +16,7 @@ export const spliceBare: Rule = {
   source: commonPractice,
   explain:
     'A splice hangs free and needs a sleeve. It is bare when no wire that ends at it has a sleeve written down for that end. From 1 kV it is a danger, from 60 V or where the volts are not known a fault, below that a note. A wire that is planned to be spliced in has to have a sleeve at the end that it is spliced at, and is a caution without. It passes with a sleeve written down for an end at the splice.',
-  check: (study) => [
-    ...study.index.terminals.flatMap((entry) => checkSplice(study, entry)),
-    ...study.index.wires.flatMap((wire) => checkPlan(study, wire))
-  ]
+  ...inPieces(eachTerminal(checkSplice), eachWire(checkPlan))
 };
 
 const touchV = 60;

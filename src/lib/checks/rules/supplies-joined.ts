@@ -7,6 +7,7 @@ import { findWireWay } from '#study/wire-way.ts';
 import { listAt, type Lists } from '#study/lists.ts';
 import type { Net, Study } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachNet, inPieces } from '../pieces.ts';
 import { wireLabel, wirePlace } from '../places.ts';
 import { commonPractice, wiresAsSubject, wiresInWords } from '../words.ts';
 
@@ -17,10 +18,9 @@ export const suppliesJoined: Rule = {
   source: commonPractice,
   explain:
     'Connected points share one voltage. Where wires of one net declare dc that differs by more than a tenth of the larger (and by more than 10 V), or a source of a part says otherwise than a wire, or a wire that is connected to the chassis declares more than 30 V dc, something is joined that should not be, or written down wrongly. The message names the shortest way from one to the other. It passes when an end is moved, a wire is taken away, or the declared volts agree.',
-  check: (study) =>
-    [...study.nets.values()].flatMap((net) =>
-      net.isChassis ? checkChassis(study, net) : checkNet(study, net)
-    )
+  ...inPieces(
+    eachNet((study, net) => (net.isChassis ? checkChassis(study, net) : checkNet(study, net)))
+  )
 };
 
 const wayOut = { words: 'Look for an end at the wrong terminal, or put the volts right.' };

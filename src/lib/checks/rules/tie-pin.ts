@@ -4,6 +4,7 @@ import { findTubeType } from '#handbook/tube-types.ts';
 import { memoryWords } from '#handbook/source.ts';
 import type { Study, TerminalEntry } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachTerminal, inPieces } from '../pieces.ts';
 import { terminalPlace } from '../places.ts';
 
 const source = 'tube data, by the handbook of this program';
@@ -15,7 +16,7 @@ export const tiePin: Rule = {
   source,
   explain:
     'Empty pins of a socket are handy tie points, but a pin marked IC is joined to an electrode inside the tube, and the tube of another maker may join it elsewhere. A wire or a lead on such a pin is a caution; a note where the handbook has the pins from memory. Gas regulators, whose internal jumper is meant to be used, pins without any connection, and pins of which the handbook says nothing, are left out. It passes when the wire or lead goes to another point.',
-  check: (study) => study.index.terminals.flatMap((entry) => checkPin(study, entry))
+  ...inPieces(eachTerminal(checkPin))
 };
 
 function checkPin(study: Study, entry: TerminalEntry): Finding[] {

@@ -4,6 +4,7 @@ import { formatMm } from '#quantity/index.ts';
 import type { Study } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
 import { isLowLevelAudio } from '../low-level.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { commonPractice, wiresAsSubject } from '../words.ts';
 
@@ -14,7 +15,7 @@ export const unshieldedAudio: Rule = {
   source: commonPractice,
   explain:
     'Looks at leads of low-level audio (volume control, phono, tape, tone, audio grids) of 150 mm and more that are in no shielded cable. It is a note: the makers left many as they are. Loudspeaker and output leads are left out, and so are IF, video and radio-frequency leads, which a shield would detune. It passes with a shielded lead, a shorter one, or a dress note.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 const longFromMm = 150;

@@ -2,6 +2,7 @@
 import type { Wire } from '#document/index.ts';
 import type { Study } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { commonPractice, wiresAsSubject } from '../words.ts';
 
@@ -12,7 +13,7 @@ export const wireIsPart: Rule = {
   source: commonPractice,
   explain:
     'A resistance cord drops the line for the heaters, a fuse link has to melt, two twisted wires are a capacitor, and the turns of a filament loop make its volts: hook-up wire does none of that. Planning new wire for one is a fault; for a filament loop, which is wire of the right kilovolts in the right number of turns, a caution. It passes when it is to be kept, or when the part is planned in some other way.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 const losses: Readonly<Record<string, string>> = {

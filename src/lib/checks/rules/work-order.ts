@@ -3,6 +3,7 @@ import type { Support, Wire } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
 import type { Study } from '#study/index.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces, wholeChassis } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { commonPractice, wiresAsSubject, wiresInWords } from '../words.ts';
 
@@ -13,10 +14,12 @@ export const workOrder: Rule = {
   source: commonPractice,
   explain:
     'A wire that was taken out although it has no number on its tag, or although nobody has said what comes in its place, is a caution: soon nobody will know. New wire that lies in a clamp or tie together with old wire that is still to be replaced is a note, one for each support: the bundle would have to be opened again, so do all of it before it is closed. It passes once the wire is numbered and planned, and the bundle is done.',
-  check: (study) => [
-    ...study.index.wires.flatMap((wire) => checkRemoved(study, wire)),
-    ...Object.values(study.document.supports).flatMap((support) => checkSupport(study, support))
-  ]
+  ...inPieces(
+    eachWire(checkRemoved),
+    wholeChassis((study) =>
+      Object.values(study.document.supports).flatMap((support) => checkSupport(study, support))
+    )
+  )
 };
 
 function checkRemoved(study: Study, wire: Wire): Finding[] {

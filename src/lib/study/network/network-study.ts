@@ -2,12 +2,14 @@
 // any element, and what is wrong with the circuit as it stands in the document.
 import { roundSignificant } from '#quantity/index.ts';
 import type { PlacedElement } from '../circuit-elements.ts';
+import type { GroupedNets } from '../group-nets.ts';
 import type { Points } from '../points.ts';
 import type { Amount, ElementState, TerminalVolts } from '../types.ts';
 import type { CircuitName } from './branches.ts';
 import { regionOf } from './net-figures.ts';
 import type { ShortedSource } from './shorted-sources.ts';
-import type { SolvedIsland } from './solve-circuits.ts';
+import { islandAt, noneHeld, type SolvedIsland } from './solve-circuits.ts';
+import { findRegions } from './regions.ts';
 import type { SolvedNetwork } from './solve-chassis.ts';
 import { doubtWords, feedWords, openEndWords } from './words.ts';
 
@@ -58,11 +60,12 @@ const unknownVolts: TerminalVolts = { dcV: null, coldDcV: null, acV: null, count
 export function reportNetwork(
   network: SolvedNetwork,
   points: Points,
+  nets: GroupedNets,
   netNameAt: (point: number) => string
 ): NetworkStudy {
   const { circuits, regions } = network;
   const chassis = points.rootOf[points.chassis] ?? points.chassis;
-  const islandOf = (name: CircuitName, point: number) => circuits[name].islandAt.get(point);
+  const islandOf = (name: CircuitName, point: number) => islandAt(circuits[name], point);
   const voltsIn = (name: CircuitName, point: number): number | null => {
     const volts = islandOf(name, point)?.solution?.voltsAt(point);
     if (point === chassis) return 0;
@@ -95,8 +98,7 @@ export function reportNetwork(
         element.fromPoint === chassis ? element.toPoint : element.fromPoint
       )?.solution?.ampsOf(element.id) ?? null;
     const ends = (['loaded', 'ac'] as const).flatMap(
-      (name) =>
-        (regions[name].at(element.fromPoint) ?? regions[name].at(element.toPoint))?.open ?? []
+      (name) => (regions[name](element.fromPoint) ?? regions[name](element.toPoint))?.open ?? []
     );
     return {
       dcV,
@@ -116,32 +118,41 @@ export function reportNetwork(
     voltsAt,
     stateOf,
     shorted: network.shorted,
-    disagreements: listDisagreements(network, points),
+    disagreements: listDisagreements(network, points, nets),
     floating: [
-      ...floatingIn('dc', circuits.loaded.islands, points),
-      ...floatingIn('ac', circuits.ac.islands.filter(isLoose), points)
+      ...floatingIn('dc', circuits.loaded.islands.filter(isAfloat), points),
+      ...floatingIn(
+        'ac',
+        circuits.ac.islands.filter((island) => isAfloat(island) && isLoose(island)),
+        points
+      )
     ],
     starved: circuits.loaded.islands.flatMap(starvedOn)
   };
 }
 
 function listDisagreements(
-  { circuits, freeRegions }: SolvedNetwork,
-  points: Points
+  network: SolvedNetwork,
+  points: Points,
+  nets: GroupedNets
 ): readonly VoltsDisagreement[] {
-  const all = circuits.loaded.islands.flatMap(({ disagreements }) => disagreements);
-  if (all.length === 0) return [];
-  const regions = freeRegions();
-  return all.map(({ net, declared, solvedV }) => {
-    const { sources = [], open = [] } = regionOf(net, regions, points) ?? {};
-    return {
-      net: net.id,
-      declared,
-      solvedV: roundSignificant(solvedV),
-      fedBy: feedWords({ sources, held: [] }),
-      highestV: highestSourceV(sources),
-      open: openEndWords(open)
-    };
+  return network.circuits.loaded.islands.flatMap((island) => {
+    const { disagreements } = island;
+    if (disagreements.length === 0) return [];
+    // As it is with nothing held: that is what stands against a declared voltage.
+    const free = { ...island, held: noneHeld };
+    const regionAt = findRegions('loaded', free, network.known, nets.groupAt);
+    return disagreements.map(({ net, declared, solvedV }) => {
+      const { sources = [], open = [] } = regionOf(net, regionAt, points) ?? {};
+      return {
+        net: net.id,
+        declared,
+        solvedV: roundSignificant(solvedV),
+        fedBy: feedWords({ sources, held: [] }),
+        highestV: highestSourceV(sources),
+        open: openEndWords(open)
+      };
+    });
   });
 }
 
@@ -154,23 +165,35 @@ const highestSourceV = (sources: SolvedIsland['sources']): number =>
     ...sources.map(({ branch }) => (branch.kind === 'source' ? Math.abs(branch.volts) : 0))
   );
 
+const isAfloat = ({ touchesChassis, held, sources }: SolvedIsland): boolean =>
+  !touchesChassis && held.size === 0 && sources.length > 0;
+
 function floatingIn(
   kind: 'dc' | 'ac',
   islands: readonly SolvedIsland[],
   points: Points
 ): readonly FloatingIsland[] {
-  return islands.flatMap((island) => {
-    const { touchesChassis, held, sources, groups, solution } = island;
-    if (touchesChassis || held.size > 0 || sources.length === 0) return [];
+  return islands.map((island) => {
+    const { sources, groups, solution } = island;
     const origin = solution?.origin ?? island.points[0] ?? points.chassis;
     const from = groups.find((net) => net.points.some((point) => points.rootOf[point] === origin));
     const elements = sources.map(({ element }) => element).filter((element) => element !== null);
     const nets = groups.map(({ id }) => id);
-    return [{ kind, sources: elements, nets, countedFrom: (from ?? groups[0])?.id ?? '' }];
+    return { kind, sources: elements, nets, countedFrom: (from ?? groups[0])?.id ?? '' };
   });
 }
 
+const starvedOf = new WeakMap<SolvedIsland, readonly StarvedLoads[]>();
+
 function starvedOn(island: SolvedIsland): readonly StarvedLoads[] {
+  const known = starvedOf.get(island);
+  if (known) return known;
+  const found = findStarved(island);
+  starvedOf.set(island, found);
+  return found;
+}
+
+function findStarved(island: SolvedIsland): readonly StarvedLoads[] {
   const elements = (branches: SolvedIsland['branches']) =>
     branches.map(({ element }) => element).filter((element) => element !== null);
   const fedBy = feedWords({ sources: island.sources, held: [...island.held.values()] });

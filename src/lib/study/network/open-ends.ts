@@ -8,6 +8,7 @@ import { tubeTypeOf } from '../circuit-elements.ts';
 import { elementFromValue } from '../element-from-value.ts';
 import type { PartsIndex } from '../index-parts.ts';
 import type { WireSlot } from '../index-wires.ts';
+import { keepItems } from '../same.ts';
 import type { TerminalEntry } from '../types.ts';
 
 /** `draws`: a plate or screen, which can only pull a rail towards the chassis. `tube`: another
@@ -101,16 +102,27 @@ function effectOf(part: Part, type: TubeType | null, name: string): OpenEffect |
 
 const endsOfParts = new WeakMap<PartsIndex, readonly OpenEnd[]>();
 
-/** All open ends of a document, in its order. */
-export function listOpenEnds(parts: PartsIndex, slots: readonly WireSlot[]): readonly OpenEnd[] {
+const endsOfWires = new WeakMap<WireSlot, OpenEnd>();
+
+/** All open ends of a document, in its order.
+ *  @param before given again where nothing changed */
+export function listOpenEnds(
+  parts: PartsIndex,
+  slots: readonly WireSlot[],
+  before?: readonly OpenEnd[]
+): readonly OpenEnd[] {
   const known = endsOfParts.get(parts) ?? listOfParts(parts);
   endsOfParts.set(parts, known);
   const open: OpenEnd[] = [];
-  for (const { wire, from, to } of slots) {
+  for (const slot of slots) {
+    const { wire, from, to } = slot;
     const end = from ?? to;
-    if (end && !(from && to)) open.push({ terminal: end.number, effect: 'anything', of: wire });
+    if (!end || (from && to)) continue;
+    const own = endsOfWires.get(slot) ?? { terminal: end.number, effect: 'anything', of: wire };
+    endsOfWires.set(slot, own);
+    open.push(own);
   }
-  return open.length === 0 ? known : [...known, ...open];
+  return open.length === 0 ? known : keepItems(before, [...known, ...open]);
 }
 
 function listOfParts(parts: PartsIndex): readonly OpenEnd[] {

@@ -1,14 +1,12 @@
-// A circuit cut where its volts are fixed: at the chassis and what is on it by wires, behind sources
-// without resistance, on nets that are held. What hangs together when all of that is taken away is a
-// region. What feeds it, and what nobody described on it, concerns its volts and no others.
-import { DisjointSets } from '../disjoint-sets.ts';
-import type { GroupedNets } from '../group-nets.ts';
+// An island cut where its volts are fixed: at what is on the chassis by wires, behind sources without
+// resistance, on nets that are held. What hangs together when all of that is taken away is a region. What
+// feeds it, and what nobody described on it, concerns its volts and no others.
+import type { NetGroup } from '../group-nets.ts';
 import { listAt, type Lists } from '../lists.ts';
-import type { Points } from '../points.ts';
 import type { CircuitName, PlacedBranch } from './branches.ts';
 import type { OpenEffect, OpenEnd } from './open-ends.ts';
 import type { HeldNet } from './solve-island.ts';
-import type { SolvedCircuit } from './solve-circuits.ts';
+import { islandAt, type SolvedCircuit, type SolvedIsland } from './solve-circuits.ts';
 
 /** What puts volts on a point. */
 type Feed =
@@ -22,10 +20,55 @@ export interface Region {
   readonly open: readonly OpenEnd[];
 }
 
-export interface Regions {
-  /** The region of a point; undefined on the chassis, and where no branch leads. A point whose volts are
-   *  fixed is a region of its own with nothing open on it. */
-  readonly at: (point: number) => Region | undefined;
+/** The region of a point; undefined on the chassis, and where no branch leads. A point whose volts are
+ *  fixed is a region of its own with nothing open on it. */
+export type RegionAt = (point: number) => Region | undefined;
+
+/** What regions are found from, besides their island. */
+export interface RegionGround {
+  readonly openEnds: readonly OpenEnd[];
+  readonly rootOf: Int32Array;
+  readonly groupAt: readonly NetGroup[];
+}
+
+/** Regions of islands that were found already, for one ground. */
+export interface KnownRegions {
+  readonly openEnds: readonly OpenEnd[];
+  readonly rootOf: Int32Array;
+  readonly openAt: ReadonlyMap<number, readonly OpenEnd[]>;
+  readonly ofIsland: Readonly<Record<CircuitName, WeakMap<SolvedIsland, RegionAt>>>;
+}
+
+/** @param before kept where the same is left open at the same points */
+export function knowRegions(
+  { openEnds, rootOf }: Pick<RegionGround, 'openEnds' | 'rootOf'>,
+  before?: KnownRegions
+): KnownRegions {
+  if (before?.openEnds === openEnds && before.rootOf === rootOf) return before;
+  const openAt: Lists<number, OpenEnd> = new Map();
+  for (const end of openEnds) listAt(openAt, rootOf[end.terminal] ?? end.terminal).push(end);
+  const none = () => new WeakMap<SolvedIsland, RegionAt>();
+  const ofIsland = { loaded: none(), cold: none(), ac: none() };
+  return { openEnds, rootOf, openAt, ofIsland };
+}
+
+/** Looks up regions of a circuit; each island's are found when they are first asked for. */
+export function regionsIn(
+  name: CircuitName,
+  circuit: SolvedCircuit,
+  known: KnownRegions,
+  groupAt: readonly NetGroup[]
+): RegionAt {
+  const ofIsland = known.ofIsland[name];
+  return (point) => {
+    const island = islandAt(circuit, point);
+    if (!island) return undefined;
+    const before = ofIsland.get(island);
+    if (before) return before(point);
+    const found = findRegions(name, island, known, groupAt);
+    ofIsland.set(island, found);
+    return found(point);
+  };
 }
 
 /** Tubes draw nothing before they are hot, and next to nothing of the line's frequency. */
@@ -35,67 +78,48 @@ const counts: Readonly<Record<CircuitName, ReadonlySet<OpenEffect>>> = {
   ac: new Set<OpenEffect>(['anything'])
 };
 
-interface OpenRegion {
-  readonly feeds: Set<Feed>;
-  readonly open: OpenEnd[];
-}
-
+/** The regions of one island. */
 export function findRegions(
   name: CircuitName,
-  circuit: SolvedCircuit,
-  openEnds: readonly OpenEnd[],
-  points: Points,
-  nets: GroupedNets
-): Regions {
-  const { branches } = circuit;
-  const rootOf = (terminal: number): number => points.rootOf[terminal] ?? terminal;
-  const isOnChassis = (point: number): boolean => nets.groupAt[point]?.isChassis !== false;
-  const fixed = findFixed(circuit, isOnChassis, rootOf);
+  island: SolvedIsland,
+  { openAt, rootOf }: Pick<KnownRegions, 'openAt' | 'rootOf'>,
+  groupAt: readonly NetGroup[]
+): RegionAt {
+  const isOnChassis = (point: number): boolean => groupAt[point]?.isChassis !== false;
+  const fixed = findFixed(island, isOnChassis, (terminal) => rootOf[terminal] ?? terminal);
   const isFixed = (point: number): boolean => isOnChassis(point) || fixed.has(point);
-  const sets = new DisjointSets(points.rootOf.length);
-  const has = new Uint8Array(points.rootOf.length);
-  for (const { from, to } of branches) {
-    has[from] = 1;
-    has[to] = 1;
-    if (!isFixed(from) && !isFixed(to)) sets.join(from, to);
+  const neighbours: Lists<number, PlacedBranch> = new Map();
+  for (const placed of island.branches) {
+    listAt(neighbours, placed.from).push(placed);
+    listAt(neighbours, placed.to).push(placed);
   }
-  const regions = new Map<number, OpenRegion>();
-  const openAt = (point: number): OpenRegion | undefined => {
-    if (has[point] !== 1 || isFixed(point)) return undefined;
-    const root = sets.rootOf(point);
-    const known = regions.get(root);
-    if (known) return known;
-    const made: OpenRegion = { feeds: new Set(), open: [] };
-    regions.set(root, made);
-    return made;
-  };
-  for (const placed of branches) {
-    const { branch, from, to } = placed;
-    const region = openAt(from) ?? openAt(to);
-    if (!region) continue;
-    if (isSource(placed)) region.feeds.add(feedOf(placed));
-    if (branch.kind === 'load') continue;
-    for (const feed of [...(fixed.get(from) ?? []), ...(fixed.get(to) ?? [])]) {
-      region.feeds.add(feed);
+  const regions = new Map<number, Region>();
+  for (const start of island.points) {
+    if (regions.has(start) || isOnChassis(start)) continue;
+    const feeds = fixed.get(start);
+    if (feeds) regions.set(start, close(new Set(feeds), []));
+    else gather(start);
+  }
+  return (point) => regions.get(point);
+
+  /** From a point on to all that hangs together with it. */
+  function gather(start: number): void {
+    const members = new Set([start]);
+    const feeds = new Set<Feed>();
+    const open: OpenEnd[] = [];
+    for (const point of members) {
+      for (const end of openAt.get(point) ?? []) if (counts[name].has(end.effect)) open.push(end);
+      for (const placed of neighbours.get(point) ?? []) {
+        const far = placed.from === point ? placed.to : placed.from;
+        if (isSource(placed)) feeds.add(feedOf(placed));
+        if (!isFixed(far)) members.add(far);
+        else if (placed.branch.kind !== 'load')
+          for (const feed of fixed.get(far) ?? []) feeds.add(feed);
+      }
     }
+    const region = close(inOrder(feeds, island), inTerminalOrder(open));
+    for (const point of members) regions.set(point, region);
   }
-  for (const end of openEnds) {
-    if (counts[name].has(end.effect)) openAt(rootOf(end.terminal))?.open.push(end);
-  }
-  const closed = new Map<number | OpenRegion, Region>();
-  return {
-    at: (point) => {
-      const feeds = fixed.get(point);
-      const region = feeds ? undefined : openAt(point);
-      if (!feeds && !region) return undefined;
-      const key = region ?? point;
-      const known = closed.get(key);
-      if (known) return known;
-      const made = close(region?.feeds ?? new Set(feeds), region?.open ?? []);
-      closed.set(key, made);
-      return made;
-    }
-  };
 }
 
 const isSource = ({ branch }: PlacedBranch): boolean =>
@@ -111,10 +135,24 @@ function feedOf(branch: PlacedBranch): Feed {
   return made;
 }
 
+/** Whatever way the island was walked, its feeds are named in one order. */
+function inOrder(feeds: ReadonlySet<Feed>, { branches, held }: SolvedIsland): ReadonlySet<Feed> {
+  if (feeds.size < 2) return feeds;
+  const order = new Map<PlacedBranch | HeldNet, number>();
+  for (const branch of branches) order.set(branch, order.size);
+  for (const net of held.values()) order.set(net, order.size);
+  const placeOf = (feed: Feed): number =>
+    order.get(feed.kind === 'source' ? feed.branch : feed.net) ?? -1;
+  return new Set([...feeds].sort((a, b) => placeOf(a) - placeOf(b)));
+}
+
+const inTerminalOrder = (open: readonly OpenEnd[]): readonly OpenEnd[] =>
+  [...open].sort((a, b) => a.terminal - b.terminal);
+
 /** Points at fixed volts from the chassis, with what fixes them: by way of sources and joins without
  *  resistance, or because their net is held. */
 function findFixed(
-  { branches, islands }: SolvedCircuit,
+  { branches, held }: SolvedIsland,
   isOnChassis: (point: number) => boolean,
   rootOf: (terminal: number) => number
 ): ReadonlyMap<number, readonly Feed[]> {
@@ -127,12 +165,10 @@ function findFixed(
     listAt(stiff, to).push(placed);
   }
   const fixed = new Map<number, readonly Feed[]>();
-  for (const { held } of islands) {
-    for (const net of held.values()) {
-      const feeds: readonly Feed[] = [{ kind: 'held', net }];
-      const all = net.feed === null ? net.net.points.map(rootOf) : [net.feed];
-      for (const point of all) fixed.set(point, feeds);
-    }
+  for (const net of held.values()) {
+    const feeds: readonly Feed[] = [{ kind: 'held', net }];
+    const all = net.feed === null ? net.net.points.map(rootOf) : [net.feed];
+    for (const point of all) fixed.set(point, feeds);
   }
   const queue = [...fixed.keys(), ...[...stiff.keys()].filter(isOnChassis)];
   for (const point of queue) {

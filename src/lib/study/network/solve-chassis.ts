@@ -6,127 +6,161 @@ import type { NetGroup } from '../group-nets.ts';
 import type { WiresIndex } from '../index-wires.ts';
 import { joinsItsEnds } from '../points.ts';
 import type { Potentials } from '../potentials.ts';
-import { keepItems } from '../same.ts';
+import { changedKeys, keepItems, keepMap, keepSet, patchMap } from '../same.ts';
+import type { AloneOf } from '../wire-alone.ts';
+import type { WireLayout } from '../wire-layout.ts';
 import {
   branchesOf,
+  circuitNames,
   wireBranch,
   type CircuitName,
   type ElementBranches,
   type PlacedBranch
 } from './branches.ts';
+import { findChangedIslands } from './changed-islands.ts';
 import { listNetFigures, type FiguresOf } from './net-figures.ts';
-import { listOpenEnds } from './open-ends.ts';
+import { listOpenEnds, type OpenEnd } from './open-ends.ts';
 import { rectifiedNets, rectifierSources } from './rectifiers.ts';
-import { findRegions, type Regions } from './regions.ts';
+import { knowRegions, regionsIn, type KnownRegions, type RegionAt } from './regions.ts';
 import { findShortedSources, type ShortedSource } from './shorted-sources.ts';
-import {
-  circuitOf,
-  holdAc,
-  holdCold,
-  holdLoaded,
-  noneHeld,
-  solveCircuit,
-  type Ground,
-  type SolvedCircuit
-} from './solve-circuits.ts';
+import { holdAc, holdCold, holdLoaded } from './holders.ts';
+import { solveCircuit, type Ground, type Holder, type SolvedCircuit } from './solve-circuits.ts';
 import { listCurrents, type CurrentsOf } from './wire-currents.ts';
 
 export interface SolvedNetwork {
   readonly circuits: Readonly<Record<CircuitName, SolvedCircuit>>;
-  readonly regions: Readonly<Record<CircuitName, Regions>>;
-  /** The loaded circuit's as they are with nothing held: what stands against a declared voltage. */
-  readonly freeRegions: () => Regions;
+  readonly regions: Readonly<Record<CircuitName, RegionAt>>;
+  readonly known: KnownRegions;
+  readonly openEnds: readonly OpenEnd[];
   readonly figures: FiguresOf;
   readonly currents: CurrentsOf;
   readonly shorted: readonly ShortedSource[];
   readonly kept: {
     readonly policy: Policy;
+    readonly layout: WireLayout;
+    readonly rootOf: Int32Array;
+    readonly alone: AloneOf;
     readonly ofWire: ReadonlyMap<Id, PlacedBranch>;
     readonly ofElement: ReadonlyMap<PlacedElement, ElementBranches>;
     readonly rectified: ReadonlyMap<string, PlacedBranch>;
+    readonly charged: ReadonlySet<NetGroup>;
   };
 }
 
 export interface NetworkInputs extends Ground {
   readonly wires: WiresIndex;
-  readonly ohmsOf: (wire: Id) => number | null;
+  readonly layout: WireLayout;
+  readonly alone: AloneOf;
   readonly elements: readonly PlacedElement[];
   readonly potentials: Potentials;
   readonly policy: Policy;
 }
 
 export function solveChassis(inputs: NetworkInputs, before?: SolvedNetwork): SolvedNetwork {
-  const { wires, points, elements, potentials, policy } = inputs;
+  const { wires, layout, alone, points, nets, elements, potentials, policy } = inputs;
   const was = before?.kept.policy === policy ? before : undefined;
-  const ofWire = listWireBranches(inputs, was?.kept.ofWire);
+  const ofWire = listWireBranches(inputs, was?.kept);
   const ofElement = listElementBranches(elements, policy, was?.kept.ofElement);
-  const rectified = rectifierSources(elements, potentials, points, policy, was?.kept.rectified);
-  const charged = rectifiedNets(elements, potentials);
-  const isRectified = (net: NetGroup): boolean => charged.has(net);
-  const { declared } = inputs;
-  const branchesIn = (name: CircuitName): readonly PlacedBranch[] =>
-    keepItems(was?.circuits[name].branches, [
-      ...ofWire.values(),
-      ...circuitOf(ofElement.values(), name),
-      ...(name === 'cold' ? rectified.values() : [])
-    ]);
-  const loaded = solveCircuit(
-    branchesIn('loaded'),
-    inputs,
-    holdLoaded(inputs, isRectified),
-    ({ groups }) => groups.flatMap((net) => [declared.get(net)?.dcV, isRectified(net)]),
-    was?.circuits.loaded
+  const rectified = keepMap(
+    was?.kept.rectified,
+    rectifierSources(elements, potentials, points, policy, was?.kept.rectified)
   );
-  const cold = solveCircuit(
-    branchesIn('cold'),
-    inputs,
-    holdCold(loaded, isRectified),
-    ({ points: own, groups }) => [
-      ...new Set(own.map((point) => loaded.islandAt.get(point))),
-      ...groups.map(isRectified)
-    ],
-    was?.circuits.cold
-  );
-  const feedOf = (net: NetGroup): number | null => transformerPoint(net, inputs);
-  const ac = solveCircuit(
-    branchesIn('ac'),
-    inputs,
-    holdAc(inputs, feedOf),
-    ({ groups }) => groups.flatMap((net) => [declared.get(net)?.acV, feedOf(net)]),
-    was?.circuits.ac
-  );
-  const circuits = { loaded, cold, ac };
-  const openEnds = listOpenEnds(points.source.parts, wires.slots);
-  const regionsOf = (name: CircuitName): Regions =>
-    findRegions(name, circuits[name], openEnds, points, inputs.nets);
+  const charged = keepSet(was?.kept.charged, rectifiedNets(elements, potentials));
+  const { rootOf } = points;
+  const kept = { policy, layout, rootOf, alone, ofWire, ofElement, rectified, charged };
+  const circuits = solveCircuits(inputs, kept, was);
+  const openEnds = listOpenEnds(points.source.parts, wires.slots, was?.openEnds);
+  const known = knowRegions({ openEnds, rootOf }, was?.known);
+  const regionsOf = (name: CircuitName): RegionAt =>
+    regionsIn(name, circuits[name], known, nets.groupAt);
   const regions = { loaded: regionsOf('loaded'), cold: regionsOf('cold'), ac: regionsOf('ac') };
-  const freeRegions = (): Regions => {
-    const islands = loaded.islands.map((island) => ({ ...island, held: noneHeld }));
-    return findRegions('loaded', { ...loaded, islands }, openEnds, points, inputs.nets);
-  };
+  const isAsBefore =
+    was?.known === known &&
+    was.kept.ofWire === ofWire &&
+    was.kept.ofElement === ofElement &&
+    circuitNames.every((name) => was.circuits[name] === circuits[name]);
+  if (isAsBefore) return { ...was, kept };
+  // Where the same is left open, islands that were not solved again say what they said.
+  const changed = was?.known === known ? findChangedIslands(was.circuits, circuits) : undefined;
   return {
     circuits,
     regions,
-    freeRegions,
-    figures: listNetFigures(circuits, regions, points, before?.figures),
-    currents: listCurrents(ofWire, circuits, regions, openEnds, before?.currents),
+    openEnds,
+    known,
+    figures: listNetFigures({ circuits, regions, points, nets }, changed?.nets, was?.figures),
+    currents: listCurrents(
+      { circuits, regions, ofWire, openEnds },
+      changed && withMoved(changed.wires, ofWire, was?.kept.ofWire),
+      was?.currents
+    ),
     shorted: findShortedSources(elements),
-    kept: { policy, ofWire, ofElement, rectified }
+    kept
+  };
+}
+
+/** The wires with those that came or went. */
+function withMoved(
+  wires: ReadonlySet<Id>,
+  now: ReadonlyMap<Id, PlacedBranch>,
+  before: ReadonlyMap<Id, PlacedBranch> | undefined
+): ReadonlySet<Id> {
+  if (now === before || !before) return wires;
+  const moved = new Set(wires);
+  for (const [id, branch] of now) if (before.get(id) !== branch) moved.add(id);
+  for (const id of before.keys()) if (!now.has(id)) moved.add(id);
+  return moved;
+}
+
+function solveCircuits(
+  inputs: NetworkInputs,
+  { ofWire, ofElement, rectified, charged }: SolvedNetwork['kept'],
+  was: SolvedNetwork | undefined
+): SolvedNetwork['circuits'] {
+  const isSame =
+    was?.kept.ofWire === ofWire &&
+    was.kept.ofElement === ofElement &&
+    was.kept.rectified === rectified;
+  const branchesIn = (name: CircuitName): readonly PlacedBranch[] => {
+    if (isSame) return was.circuits[name].branches;
+    return keepItems(was?.circuits[name].branches, [
+      ...ofWire.values(),
+      ...[...ofElement.values()].flatMap((branches) => branches[name] ?? []),
+      ...(name === 'cold' ? rectified.values() : [])
+    ]);
+  };
+  const solve = (name: CircuitName, holder: Holder): SolvedCircuit =>
+    solveCircuit(branchesIn(name), inputs, holder, was?.circuits[name]);
+  const loaded = solve('loaded', holdLoaded(inputs, charged));
+  return {
+    loaded,
+    cold: solve('cold', holdCold(loaded.holds, charged)),
+    ac: solve(
+      'ac',
+      holdAc(inputs, (net) => transformerPoint(net, inputs))
+    )
   };
 }
 
 function listWireBranches(
-  { wires, points, ohmsOf }: NetworkInputs,
-  before: ReadonlyMap<Id, PlacedBranch> | undefined
+  { wires, layout, points, alone }: NetworkInputs,
+  before: SolvedNetwork['kept'] | undefined
 ): ReadonlyMap<Id, PlacedBranch> {
-  const branches = new Map<Id, PlacedBranch>();
-  for (const { wire, from, to } of wires.slots) {
-    if (!from || !to || !joinsItsEnds(wire)) continue;
+  const branchOf = (id: Id): PlacedBranch | undefined => {
+    const { wire, from, to } = wires.slotById.get(id) ?? {};
+    if (!wire || !from || !to || !joinsItsEnds(wire)) return undefined;
     const [a, b] = [points.rootOf[from.number] ?? -1, points.rootOf[to.number] ?? -1];
-    if (a === b) continue;
-    branches.set(wire.id, wireBranch(wire.id, a, b, ohmsOf(wire.id), before?.get(wire.id)));
+    if (a === b) return undefined;
+    return wireBranch(id, a, b, alone.get(id)?.ohms ?? null, before?.ofWire.get(id));
+  };
+  if (before?.layout === layout && before.rootOf === points.rootOf) {
+    return patchMap(before.ofWire, changedKeys(before.alone, alone), branchOf);
   }
-  return branches;
+  const branches = new Map<Id, PlacedBranch>();
+  for (const { wire } of wires.slots) {
+    const branch = branchOf(wire.id);
+    if (branch) branches.set(wire.id, branch);
+  }
+  return keepMap(before?.ofWire, branches);
 }
 
 function listElementBranches(
@@ -138,7 +172,7 @@ function listElementBranches(
   for (const element of elements) {
     branches.set(element, before?.get(element) ?? branchesOf(element, policy));
   }
-  return branches;
+  return keepMap(before, branches);
 }
 
 /** The one terminal of a transformer that a net has, where it has one and not several. */

@@ -1,11 +1,12 @@
-// The three circuits of a chassis, island by island. What is declared and not confirmed by the circuit is
-// held, so that what hangs on it follows the declared figure.
+// One circuit of a chassis, island by island. What is declared and not confirmed by the circuit is held,
+// so that what hangs on it follows the declared figure. Islands in which nothing changed keep their
+// solution.
 import type { GroupedNets, NetGroup } from '../group-nets.ts';
 import type { Points } from '../points.ts';
 import type { Potentials } from '../potentials.ts';
-import { sameItems } from '../same.ts';
+import { sameFields, sameItems } from '../same.ts';
 import type { Amount } from '../types.ts';
-import type { CircuitName, PlacedBranch } from './branches.ts';
+import type { PlacedBranch } from './branches.ts';
 import { findIslands, type Island } from './islands.ts';
 import { solveIsland, type HeldNet, type HeldNets, type IslandSolution } from './solve-island.ts';
 
@@ -23,14 +24,21 @@ export interface SolvedIsland extends Island {
   /** Nets held at what was declared, for want of a circuit that gives as much. */
   readonly held: HeldNets;
   readonly disagreements: readonly Disagreement[];
-  /** Everything that the solution was made from. */
-  readonly madeFrom: readonly unknown[];
+  /** What its holder looked at. */
+  readonly inputs: readonly unknown[];
 }
 
 export interface SolvedCircuit {
   readonly branches: readonly PlacedBranch[];
+  /** By their first branch. */
   readonly islands: readonly SolvedIsland[];
-  readonly islandAt: ReadonlyMap<number, SolvedIsland>;
+  /** By point: the place of its island in the list; -1 on the chassis, and where no branch leads. */
+  readonly islandNo: Int32Array;
+  /** Everything held, island by island. The same list while the same is held. */
+  readonly holds: readonly HeldNet[];
+  readonly rootOf: Int32Array;
+  /** The nets, and what the holder rests on. */
+  readonly ground: readonly unknown[];
 }
 
 export interface Ground {
@@ -40,50 +48,148 @@ export interface Ground {
 }
 
 /** Decides what of an island is held, from its own solution where it has one. */
-type Holder = (
-  island: Island,
-  free: IslandSolution | null,
-  sources: readonly PlacedBranch[]
-) => { readonly held: HeldNets; readonly disagreements: readonly Disagreement[] };
-
-/** What else than branches and nets a holder looks at. */
-type InputsOf = (island: Island) => readonly unknown[];
-
-/** A declared voltage is confirmed by one within a tenth of it, or within one volt. */
-export const agrees = (declaredV: number, solvedV: number): boolean =>
-  Math.abs(declaredV - solvedV) <=
-  Math.max(1, 0.1 * Math.max(Math.abs(declaredV), Math.abs(solvedV)));
+export interface Holder {
+  readonly hold: (
+    island: Island,
+    free: IslandSolution | null,
+    sources: readonly PlacedBranch[]
+  ) => { readonly held: HeldNets; readonly disagreements: readonly Disagreement[] };
+  /** What it looks at, besides branches and nets of the island. */
+  readonly inputsOf: (island: Island) => readonly unknown[];
+  /** What it looks at for all islands together. */
+  readonly inputs: readonly unknown[];
+}
 
 export const noneHeld: HeldNets = new Map();
 
-/** One circuit, solved. Islands that came out as before keep their solution. */
+/** The island of a point; undefined on the chassis, and where no branch leads. */
+export const islandAt = (
+  { islands, islandNo }: SolvedCircuit,
+  point: number
+): SolvedIsland | undefined => islands[islandNo[point] ?? -1];
+
+/** One circuit, solved.
+ *  @param before islands of it that no changed branch touches are given again */
 export function solveCircuit(
   branches: readonly PlacedBranch[],
   { points, nets }: Ground,
-  hold: Holder,
-  inputsOf: InputsOf,
+  holder: Holder,
   before?: SolvedCircuit
 ): SolvedCircuit {
-  const chassis = points.rootOf[points.chassis] ?? points.chassis;
-  const known = new Map(before?.islands.map((island) => [island.branches[0], island]));
-  const islands = findIslands(branches, points, nets).map((island) => {
-    const madeFrom = [...island.branches, ...island.groups, ...inputsOf(island)];
-    const kept = known.get(island.branches[0]);
-    if (kept && sameItems(kept.madeFrom, madeFrom)) return kept;
-    const sources = island.branches.filter(
-      ({ branch }) => branch.kind === 'source' && branch.volts !== 0
-    );
-    const free = sources.length > 0 ? solveIsland(island, chassis, noneHeld, nets.groupAt) : null;
-    const { held, disagreements } = hold(island, free, sources);
-    const solution = held.size > 0 ? solveIsland(island, chassis, held, nets.groupAt) : free;
-    return { ...island, solution, sources, held, disagreements, madeFrom };
-  });
-  const isAsBefore = before && sameItems(before.islands, islands);
-  const islandAt = new Map<number, SolvedIsland>();
-  if (!isAsBefore) {
-    for (const island of islands) for (const point of island.points) islandAt.set(point, island);
+  const { rootOf } = points;
+  const chassis = rootOf[points.chassis] ?? points.chassis;
+  const was = before?.rootOf === rootOf ? before : undefined;
+  const { kept, loose } = was
+    ? untouchedIslands(branches, was, nets, holder)
+    : { kept: [], loose: branches };
+  const ground = [nets, ...holder.inputs];
+  if (was?.branches === branches && kept.length === was.islands.length) {
+    return sameItems(was.ground, ground) ? was : { ...was, ground };
   }
-  return { branches, islands, islandAt: isAsBefore ? before.islandAt : islandAt };
+  const made = findIslands(loose, points, nets).map((island) =>
+    settleIsland(island, chassis, nets.groupAt, holder)
+  );
+  const islands = inOrder([...kept, ...made], branches);
+  const islandNo = new Int32Array(rootOf.length).fill(-1);
+  islands.forEach((island, no) => {
+    for (const point of island.points) islandNo[point] = no;
+  });
+  return { branches, islands, islandNo, holds: keepHolds(was?.holds, islands), rootOf, ground };
+}
+
+/** The islands of before that stand as they stood, and the branches that are left over. */
+function untouchedIslands(
+  branches: readonly PlacedBranch[],
+  before: SolvedCircuit,
+  nets: GroupedNets,
+  holder: Holder
+): { kept: readonly SolvedIsland[]; loose: readonly PlacedBranch[] } {
+  const { came, touched } = compareBranches(branches, before);
+  const isSameGround = sameItems(before.ground, [nets, ...holder.inputs]);
+  const kept = before.islands.filter((island) => {
+    if (touched.has(island)) return false;
+    const stands =
+      isSameGround ||
+      (island.groups.every((net) => nets.byId.get(net.id) === net) &&
+        sameItems(island.inputs, holder.inputsOf(island)));
+    if (!stands) touched.add(island);
+    return stands;
+  });
+  if (touched.size === 0 && came.size === 0) return { kept, loose: [] };
+  const loose = new Set(came);
+  for (const island of touched) for (const branch of island.branches) loose.add(branch);
+  return { kept, loose: branches.filter((branch) => loose.has(branch)) };
+}
+
+/** Branches that are new, and islands that they or those that are gone touch. */
+function compareBranches(
+  branches: readonly PlacedBranch[],
+  before: SolvedCircuit
+): { came: ReadonlySet<PlacedBranch>; touched: Set<SolvedIsland> } {
+  const old = before.branches;
+  const touched = new Set<SolvedIsland>();
+  if (old === branches) return { came: new Set(), touched };
+  // As a rule all that differs lies in one short stretch.
+  let start = 0;
+  while (start < branches.length && branches[start] === old[start]) start++;
+  let tail = 0;
+  const most = Math.min(branches.length, old.length) - start;
+  while (tail < most && branches[branches.length - 1 - tail] === old[old.length - 1 - tail]) tail++;
+  const gone = new Set(old.slice(start, old.length - tail));
+  const came = new Set<PlacedBranch>();
+  for (const branch of branches.slice(start, branches.length - tail)) {
+    if (!gone.delete(branch)) came.add(branch);
+    // The same sums in another order differ in the last digits, and the study after an edit has to be
+    // the one that is made from nothing: a branch that may have moved counts as touched.
+    touch(branch);
+  }
+  gone.forEach(touch);
+  return { came, touched };
+
+  function touch({ from, to }: PlacedBranch): void {
+    for (const point of [from, to]) {
+      const island = islandAt(before, point);
+      if (island) touched.add(island);
+    }
+  }
+}
+
+/** Islands by their first branch. */
+function inOrder(
+  islands: readonly SolvedIsland[],
+  branches: readonly PlacedBranch[]
+): readonly SolvedIsland[] {
+  const byFirst = new Map(islands.map((island) => [island.branches[0], island]));
+  return branches.flatMap((branch) => byFirst.get(branch) ?? []);
+}
+
+function settleIsland(
+  island: Island,
+  chassis: number,
+  groupAt: readonly NetGroup[],
+  holder: Holder
+): SolvedIsland {
+  const sources = island.branches.filter(
+    ({ branch }) => branch.kind === 'source' && branch.volts !== 0
+  );
+  const free = sources.length > 0 ? solveIsland(island, chassis, noneHeld, groupAt) : null;
+  const { held, disagreements } = holder.hold(island, free, sources);
+  const solution = held.size > 0 ? solveIsland(island, chassis, held, groupAt) : free;
+  return { ...island, solution, sources, held, disagreements, inputs: holder.inputsOf(island) };
+}
+
+function keepHolds(
+  before: readonly HeldNet[] | undefined,
+  islands: readonly SolvedIsland[]
+): readonly HeldNet[] {
+  const holds = islands.flatMap(({ held }) => [...held.values()]);
+  const isSame =
+    before?.length === holds.length &&
+    holds.every((hold, n) => {
+      const was = before[n];
+      return was !== undefined && sameFields(was, hold);
+    });
+  return isSame ? before : holds;
 }
 
 /** The volts of greatest magnitude on a net. */
@@ -101,68 +207,3 @@ export function largestVolts(
   }
   return largest;
 }
-
-/** For the loaded circuit: a net is held where its own circuit does not confirm what is declared. */
-export const holdLoaded =
-  ({ points, declared }: Ground, isRectified: (net: NetGroup) => boolean): Holder =>
-  (island, free, sources) => {
-    const held = new Map<NetGroup, HeldNet>();
-    const disagreements: Disagreement[] = [];
-    for (const net of island.groups) {
-      const amount = declared.get(net)?.dcV;
-      if (net.isChassis || !amount) continue;
-      const solvedV = free && island.touchesChassis ? largestVolts(net, points, free) : null;
-      if (solvedV !== null && agrees(amount.value, solvedV)) continue;
-      held.set(net, { net, amount, feed: null });
-      // What a rectifier gives under load is for people to say.
-      if (solvedV !== null && sources.length > 0 && !isRectified(net)) {
-        disagreements.push({ net, declared: amount, solvedV });
-      }
-    }
-    return { held, disagreements };
-  };
-
-/** For the cold circuit: what was held loaded stands there cold too, save where a rectifier gives it. */
-export const holdCold =
-  (loaded: SolvedCircuit, isRectified: (net: NetGroup) => boolean): Holder =>
-  (island) => {
-    const held = new Map<NetGroup, HeldNet>();
-    const islands = new Set(island.points.map((point) => loaded.islandAt.get(point)));
-    for (const hot of islands) {
-      for (const [net, holding] of hot?.held ?? []) {
-        if (!isRectified(net) && island.groups.includes(net)) held.set(net, holding);
-      }
-    }
-    return { held, disagreements: [] };
-  };
-
-/** For ac: what people declare of signals is no matter of the line, and phases are not declared. So a
- *  net is held only where it is the one declared net of an island that feeds heaters, has no source
- *  and returns to the chassis. */
-export const holdAc =
-  (ground: Ground, feedOf: (net: NetGroup) => number | null): Holder =>
-  (island, _free, sources) => {
-    const { declared } = ground;
-    const said = island.groups.filter((net) => !net.isChassis && declared.get(net)?.acV);
-    const [only] = said;
-    const amount = only && declared.get(only)?.acV;
-    const heats = island.branches.some(({ element }) => element?.values.kind === 'heater');
-    const isClear = sources.length === 0 && said.length === 1 && island.touchesChassis && heats;
-    if (!only || !amount || !isClear) return { held: noneHeld, disagreements: [] };
-    return {
-      held: new Map([[only, { net: only, amount, feed: feedOf(only) }]]),
-      disagreements: []
-    };
-  };
-
-export const circuitOf = (
-  all: Iterable<Readonly<Record<CircuitName, PlacedBranch | null>>>,
-  name: CircuitName
-): PlacedBranch[] => {
-  const branches: PlacedBranch[] = [];
-  for (const each of all) {
-    const own = each[name];
-    if (own) branches.push(own);
-  }
-  return branches;
-};

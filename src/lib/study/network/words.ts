@@ -10,14 +10,31 @@ export function openEndWords(ends: readonly OpenEnd[]): string {
   return `${shown.join(', ')} and ${ends.length - 2} more`;
 }
 
+const doubts = new WeakMap<readonly OpenEnd[], string>();
+
 /** "what V10-1 and V3-5 do there". */
-export const doubtWords = (ends: readonly OpenEnd[]): string =>
-  `what ${openEndWords(ends)} ${ends.length === 1 ? 'does' : 'do'} there`;
+export function doubtWords(ends: readonly OpenEnd[]): string {
+  const known = doubts.get(ends);
+  if (known !== undefined) return known;
+  const words = `what ${openEndWords(ends)} ${ends.length === 1 ? 'does' : 'do'} there`;
+  doubts.set(ends, words);
+  return words;
+}
 
 const mostNamed = 3;
 
+const feeds = new WeakMap<object, string>();
+
 /** "V17 and T2", "285 V declared on wire 42". */
-export function feedWords({ sources, held }: Pick<Region, 'sources' | 'held'>): string {
+export function feedWords(region: Pick<Region, 'sources' | 'held'>): string {
+  const known = feeds.get(region);
+  if (known !== undefined) return known;
+  const words = describeFeeds(region);
+  feeds.set(region, words);
+  return words;
+}
+
+function describeFeeds({ sources, held }: Pick<Region, 'sources' | 'held'>): string {
   const parts = new Set(sources.map(({ element }) => element?.part.reference ?? ''));
   const declared = held.map(({ amount }) => `${formatVolts(amount.value)} ${amount.basis}`);
   const all = [...parts, ...declared];
