@@ -1,6 +1,8 @@
 // Opening and saving: bad input gives one clear list and nothing half-loaded; what is saved opens again.
+import { readFileSync } from 'node:fs';
 import {
   documentVersion,
+  migrations,
   formatProblem,
   openDocument,
   problemLimit,
@@ -138,7 +140,7 @@ describe('the scan before parsing', () => {
 });
 
 describe('a document of another version', () => {
-  const later = changed({ version: documentVersion + 1, shelf: { x1: { name: 'red 22' } } });
+  const later = changed({ version: documentVersion + 1, benches: { x1: { name: 'red 22' } } });
 
   it('that is newer opens to be read, keeps its version and what only it knows', () => {
     const opened = openDocument(later, 'x');
@@ -150,7 +152,29 @@ describe('a document of another version', () => {
     const bad = changed({ version: documentVersion + 1, wires: [], parts: [] });
     const problems = problemsOf(bad);
     expect(problems).toHaveLength(1);
-    expect(problems[0]).toMatch(/version 2.*version 1.*a newer version of this program/);
+    expect(problems[0]).toMatch(/version 3.*version 2.*a newer version of this program/);
+  });
+
+  it('of version 1, as that version wrote it, opens with all that it held', () => {
+    const saved = readFileSync(new URL('versions/radio-1.chassis.json', import.meta.url), 'utf8');
+    const opened = openDocument(saved, 'radio-1.chassis.json');
+    const nothing = { photos: {}, patterns: {}, callouts: {}, shelf: {} };
+    expect(opened).toMatchObject({ ok: true, migratedFrom: 1 });
+    if (!opened.ok) return;
+    expect(JSON.parse(saveDocument(opened.document))).toEqual({
+      ...(JSON.parse(saved) as object),
+      ...nothing,
+      version: documentVersion
+    });
+  });
+
+  it('of version 1 keeps what stood under a key that has a meaning since', () => {
+    const one = changed({ version: 1, shelf: { x1: { name: 'red 22' } } });
+    const opened = openDocument(one, 'x');
+    expect(opened).toMatchObject({
+      ok: true,
+      document: { shelf: {}, 'shelf of version 1': { x1: { name: 'red 22' } } }
+    });
   });
 
   // An invented version 0 called the title "name" and had no policy.
@@ -168,7 +192,7 @@ describe('a document of another version', () => {
   });
 
   it('that is older is migrated, and unknown keys come along', () => {
-    const opened = openDocument(older, 'x', [fromZero]);
+    const opened = openDocument(older, 'x', [fromZero, ...migrations]);
     expect(opened).toMatchObject({
       ok: true,
       migratedFrom: 0,
@@ -182,7 +206,7 @@ describe('a document of another version', () => {
 
   it('that is older is held to the schema of its own time', () => {
     const bad = older.replace('"Old set"', '""');
-    expect(problemsOf(bad, [fromZero])).toEqual([
+    expect(problemsOf(bad, [fromZero, ...migrations])).toEqual([
       'set.chassis.json: name: is empty; the least is 1 characters: give at least 1 characters'
     ]);
     expect(problemsOf(older)[0]).toContain('version: is 0');

@@ -12,11 +12,16 @@ import {
   wireStates,
   type AnyElement,
   type Cable,
+  type Callout,
   type ChassisDocument,
   type Id,
   type IdKind,
   type Part,
+  type Pattern,
+  type Photo,
+  type PhotoScale,
   type Policy,
+  type Stock,
   type Support,
   type Terminal,
   type TerminalRef,
@@ -54,7 +59,7 @@ const order = fc.oneof(
   })
 );
 const mm = arbitraryNumber(-500, 500);
-const point = fc.record({ x: mm, y: mm });
+const point = fc.record({ x: mm, y: mm }, { noNullPrototype: true });
 const by = fc.constantFrom('hand' as const, 'layout' as const);
 
 /** Keys that no version has known yet, with any JSON in them. */
@@ -256,6 +261,80 @@ const supportIn = (units: readonly Id[]): fc.Arbitrary<Support> =>
     { boreMm: arbitraryNumber(0, 40) }
   );
 
+const picture: fc.Arbitrary<Photo['picture']> = fc.record({
+  hash: fc.constantFrom('0123456789abcdef'.repeat(4), 'f'.repeat(64)),
+  type: fc.constantFrom('image/jpeg', 'image/png'),
+  width: fc.integer({ min: 1, max: 4000 }),
+  height: fc.integer({ min: 1, max: 4000 })
+});
+const photoScale: fc.Arbitrary<PhotoScale> = fc.oneof(
+  loose<Extract<PhotoScale, { by: 'two points' }>>({
+    by: fc.constant('two points'),
+    a: point,
+    b: point,
+    mm: arbitraryNumber(0, 400)
+  }),
+  loose<Extract<PhotoScale, { by: 'rectangle' }>>({
+    by: fc.constant('rectangle'),
+    corners: fc.tuple(point, point, point, point),
+    widthMm: arbitraryNumber(1, 400),
+    heightMm: arbitraryNumber(1, 400)
+  })
+);
+const photoIn = (units: readonly Id[], refs: readonly TerminalRef[]): fc.Arbitrary<Photo> =>
+  loose<Photo>(
+    {
+      id: idOf('photo'),
+      order,
+      unit: fc.constantFrom(...units),
+      name: word,
+      picture,
+      face: fc.constantFrom('below', 'above')
+    },
+    {
+      of: fc.oneof(
+        fc.constantFrom(...refs),
+        fc.constantFrom(...refs).map(({ part }) => ({ part })),
+        fc.constant({ wire: 'wgone' })
+      ),
+      scale: photoScale,
+      place: point,
+      opacity: arbitraryNumber(0, 1),
+      locked: fc.boolean(),
+      notes: word
+    }
+  );
+const pattern = loose<Pattern>(
+  {
+    id: idOf('pattern'),
+    order,
+    name: word,
+    kind: fc.constantFrom('tube', 'of a later version'),
+    terminals: recordOf(terminal, 3)
+  },
+  { type: word, value: word }
+);
+const calloutIn = (units: readonly Id[], refs: readonly TerminalRef[]): fc.Arbitrary<Callout> =>
+  loose<Callout>(
+    { id: idOf('callout'), order, text: word },
+    {
+      of: fc.constantFrom(...refs).map(({ part }) => ({ kind: 'part' as const, id: part })),
+      unit: fc.constantFrom(...units),
+      tip: point,
+      place: point
+    }
+  );
+const stock = loose<Stock>(
+  {
+    id: idOf('stock'),
+    order,
+    name: word,
+    kind: fc.constantFrom('spool', 'offcut', 'salvage'),
+    lengthMm: arbitraryNumber(0, 100_000)
+  },
+  { ...conductor, pricePerMetre: arbitraryNumber(0, 9), where: word }
+);
+
 const policy: fc.Arbitrary<Partial<Policy>> = loose<Partial<Policy>>(
   {},
   {
@@ -299,7 +378,11 @@ export const arbitraryDocument = (size = 6): fc.Arbitrary<ChassisDocument> =>
             parts: withLeadsOn(bare, refs),
             wires: recordOf(wire, 2 * size),
             cables: fc.constant(cables),
-            supports: fc.constant(supports)
+            supports: fc.constant(supports),
+            photos: recordOf(photoIn(unitIds, refs), 2),
+            patterns: recordOf(pattern, 2),
+            callouts: recordOf(calloutIn(unitIds, refs), 2),
+            shelf: recordOf(stock, 2)
           });
         });
     });

@@ -62,7 +62,14 @@ const fieldsOf: Readonly<Record<ElementName, fc.Arbitrary<Fields>>> = {
     { requiredKeys: [] }
   ),
   cable: fc.record({ name: word, jacket: orGone(word) }, { requiredKeys: [] }),
-  support: fc.record({ name: word, heightMm: orGone(arbitraryNumber(0, 9)) }, { requiredKeys: [] })
+  support: fc.record({ name: word, heightMm: orGone(arbitraryNumber(0, 9)) }, { requiredKeys: [] }),
+  photo: fc.record(
+    { name: word, opacity: orGone(arbitraryNumber(0, 1)), of: fc.constant(null) },
+    { requiredKeys: [] }
+  ),
+  pattern: fc.record({ name: word, value: orGone(word) }, { requiredKeys: [] }),
+  callout: fc.record({ text: word, place: orGone(place) }, { requiredKeys: [] }),
+  stock: fc.record({ name: word, lengthMm: arbitraryNumber(0, 9000) }, { requiredKeys: [] })
 };
 
 const kind = fc.constantFrom(...kinds);

@@ -300,7 +300,11 @@ export class ChassisBuilder {
       parts: this.parts,
       wires: this.wires,
       cables: this.cables,
-      supports: this.supports
+      supports: this.supports,
+      photos: {},
+      patterns: {},
+      callouts: {},
+      shelf: {}
     });
   }
 

@@ -11,9 +11,11 @@ import { partSchema, unitSchema } from './part-schema.ts';
 import type { Patch } from './patch.ts';
 import { placeInElement } from './place-words.ts';
 import { copyJson, isRecord, NotJson } from './plain-json.ts';
+import { photoSchema } from './photo-schema.ts';
 import { policySchema } from './policy-schema.ts';
 import { findElement } from './references.ts';
 import { documentVersion, identitySchema, type ChassisDocument } from './schema.ts';
+import { calloutSchema, patternSchema, stockSchema } from './shelf-schema.ts';
 import { cableSchema, supportSchema, wireSchema } from './wire-schema.ts';
 import { WorkingCopy, type ElementOf } from './working-copy.ts';
 
@@ -45,7 +47,11 @@ const elementSchemas: Readonly<Record<ElementName, z.ZodType>> = {
   part: partSchema,
   wire: wireSchema,
   cable: cableSchema,
-  support: supportSchema
+  support: supportSchema,
+  photo: photoSchema,
+  pattern: patternSchema,
+  callout: calloutSchema,
+  stock: stockSchema
 };
 const sectionSchemas = { identity: identitySchema, policy: policySchema.partial() } as const;
 

@@ -7,7 +7,11 @@ export const collections = {
   part: 'parts',
   wire: 'wires',
   cable: 'cables',
-  support: 'supports'
+  support: 'supports',
+  photo: 'photos',
+  pattern: 'patterns',
+  callout: 'callouts',
+  stock: 'shelf'
 } as const;
 export type ElementName = keyof typeof collections;
 

@@ -25,6 +25,10 @@ export const buildEmptyDocument = ({
     parts: {},
     wires: {},
     cables: {},
-    supports: {}
+    supports: {},
+    photos: {},
+    patterns: {},
+    callouts: {},
+    shelf: {}
   };
 };

@@ -10,7 +10,11 @@ export const idLetters = {
   element: 'e',
   wire: 'w',
   cable: 'c',
-  support: 's'
+  support: 's',
+  photo: 'f',
+  pattern: 'm',
+  callout: 'n',
+  stock: 'r'
 } as const;
 export type IdKind = keyof typeof idLetters;
 export type MakeId = (kind: IdKind) => Id;

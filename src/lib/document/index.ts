@@ -3,6 +3,8 @@ export * from './schema.ts';
 export * from './primitives.ts';
 export * from './part-schema.ts';
 export * from './wire-schema.ts';
+export * from './photo-schema.ts';
+export * from './shelf-schema.ts';
 export * from './policy-schema.ts';
 export * from './ids.ts';
 export * from './order.ts';

@@ -6,6 +6,7 @@
 import type * as z from 'zod';
 import { issueInWords, type IssueWords } from './issue-words.ts';
 import type { JsonRecord } from './plain-json.ts';
+import { documentSchemaV1 } from './schema-v1.ts';
 
 export interface Migration {
   /** The version that it takes; it gives the one after. */
@@ -17,7 +18,21 @@ export interface Migration {
 }
 
 /** One step for each version before the newest, oldest first. Version 1 is the first there is. */
-export const migrations: readonly Migration[] = [];
+export const migrations: readonly Migration[] = [
+  {
+    from: 1,
+    schema: documentSchemaV1,
+    // Keys of these names were unknown ones until then: what does not fit stands under a name of its own.
+    migrate: (document) => {
+      const moved = { ...document };
+      for (const record of ['photos', 'patterns', 'callouts', 'shelf']) {
+        if (moved[record] !== undefined) moved[`${record} of version 1`] = moved[record];
+        moved[record] = {};
+      }
+      return moved;
+    }
+  }
+];
 
 export type MigrationResult =
   | { readonly ok: true; readonly document: JsonRecord }

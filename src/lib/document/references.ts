@@ -1,8 +1,11 @@
 // What points to what: ends, terminals on terminals, units, cables and supports. A reference to
 // something missing is no error; it is listed, so that a rule can say so.
+import { collections } from './edit.ts';
 import type { Part, Terminal, Unit } from './part-schema.ts';
 import type { Id, TerminalRef } from './primitives.ts';
+import type { Photo } from './photo-schema.ts';
 import type { ChassisDocument } from './schema.ts';
+import type { Callout } from './shelf-schema.ts';
 import type { Wire, WireEnd } from './wire-schema.ts';
 
 /** An element of a record by its id; undefined where it is missing. */
@@ -50,12 +53,15 @@ export const findEndLabel = (document: ChassisDocument, end: WireEnd): string | 
 
 export interface DanglingReference {
   /** The element that holds the reference. */
-  readonly from: { readonly kind: 'wire' | 'part' | 'support'; readonly id: Id };
+  readonly from: {
+    readonly kind: 'wire' | 'part' | 'support' | 'photo' | 'callout';
+    readonly id: Id;
+  };
   /** Where in the element: ["from", "at"]. */
   readonly path: readonly (string | number)[];
   /** What is missing: the terminal's part may be there. */
   readonly to: {
-    readonly kind: 'unit' | 'part' | 'terminal' | 'cable' | 'support';
+    readonly kind: 'unit' | 'part' | 'terminal' | 'wire' | 'cable' | 'support';
     readonly id: Id;
   };
   /** "the first end of wire 12 is at a terminal that is not in the document" */
@@ -130,6 +136,52 @@ const danglingOfPart = (document: ChassisDocument, part: Part): DanglingReferenc
   return list;
 };
 
+const danglingOfPhoto = (document: ChassisDocument, photo: Photo): DanglingReference[] => {
+  const from = { kind: 'photo', id: photo.id } as const;
+  const name = `photo ${photo.name}`;
+  const list: DanglingReference[] = [];
+  if (!findElement(document.units, photo.unit)) {
+    const words = `${name} is of a unit that is not in the document`;
+    list.push({ from, path: ['unit'], to: { kind: 'unit', id: photo.unit }, words });
+  }
+  const to = photo.of && missingSubject(document, photo.of);
+  if (to) {
+    const words = `${name} is of a ${to.kind} that is not in the document`;
+    list.push({ from, path: ['of'], to, words });
+  }
+  return list;
+};
+
+const missingSubject = (
+  document: ChassisDocument,
+  of: NonNullable<Photo['of']>
+): DanglingReference['to'] | undefined => {
+  if ('wire' in of) {
+    const { wire } = of as { readonly wire: Id };
+    return findElement(document.wires, wire) ? undefined : { kind: 'wire', id: wire };
+  }
+  const { part, terminal } = of as Partial<TerminalRef> & { readonly part: Id };
+  if (terminal !== undefined) return missingTerminal(document, { part, terminal });
+  return findElement(document.parts, part) ? undefined : { kind: 'part', id: part };
+};
+
+const danglingOfCallout = (
+  document: ChassisDocument,
+  { id, of, unit }: Callout
+): DanglingReference[] => {
+  const from = { kind: 'callout', id } as const;
+  const list: DanglingReference[] = [];
+  if (unit !== undefined && !findElement(document.units, unit)) {
+    const words = 'a callout stands in a unit that is not in the document';
+    list.push({ from, path: ['unit'], to: { kind: 'unit', id: unit }, words });
+  }
+  if (of && !findElement<unknown>(document[collections[of.kind]], of.id)) {
+    const words = `a callout points to a ${of.kind} that is not in the document`;
+    list.push({ from, path: ['of'], to: { kind: of.kind, id: of.id }, words });
+  }
+  return list;
+};
+
 /** Every reference to something that the document does not hold, in the document's own order. */
 export const findDanglingReferences = (document: ChassisDocument): DanglingReference[] => [
   ...Object.values(document.parts).flatMap((part) => danglingOfPart(document, part)),
@@ -145,5 +197,7 @@ export const findDanglingReferences = (document: ChassisDocument): DanglingRefer
             words: `support ${support.name} is in a unit that is not in the document`
           }
         ]
-  )
+  ),
+  ...Object.values(document.photos).flatMap((photo) => danglingOfPhoto(document, photo)),
+  ...Object.values(document.callouts).flatMap((callout) => danglingOfCallout(document, callout))
 ];

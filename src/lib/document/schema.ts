@@ -2,12 +2,14 @@
 // Stored in SI units (mm on the drawing). Unknown keys and kinds survive a round trip.
 import * as z from 'zod';
 import { partSchema, unitSchema } from './part-schema.ts';
+import { photoSchema } from './photo-schema.ts';
 import { policySchema } from './policy-schema.ts';
 import { idSchema, recordOf, shortTextSchema, textSchema } from './primitives.ts';
+import { calloutSchema, patternSchema, stockSchema } from './shelf-schema.ts';
 import { cableSchema, supportSchema, wireSchema } from './wire-schema.ts';
 
 export const documentFormat = 'underchassis';
-export const documentVersion = 1;
+export const documentVersion = 2;
 
 export const identitySchema = z.looseObject({
   /** What the set is called on screen and on paper. */
@@ -39,6 +41,10 @@ export const documentSchema = z.looseObject({
   parts: recordOf(partSchema),
   wires: recordOf(wireSchema),
   cables: recordOf(cableSchema),
-  supports: recordOf(supportSchema)
+  supports: recordOf(supportSchema),
+  photos: recordOf(photoSchema),
+  patterns: recordOf(patternSchema),
+  callouts: recordOf(calloutSchema),
+  shelf: recordOf(stockSchema)
 });
 export type ChassisDocument = z.infer<typeof documentSchema>;

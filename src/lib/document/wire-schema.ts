@@ -35,7 +35,7 @@ export type WireEnd = z.infer<typeof wireEndSchema>;
 export const ratingKinds = ['any', 'dc', 'ac', 'pulse'] as const;
 
 /** A conductor with its insulation, found or planned. */
-const conductorFields = {
+export const conductorFields = {
   awg: awgSchema.optional(),
   stranding: z.enum(['solid', 'stranded']).optional(),
   plating: z.enum(['bare', 'tinned']).optional(),

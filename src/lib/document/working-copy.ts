@@ -4,6 +4,8 @@ import { collections, type ElementName } from './edit.ts';
 import type { Part, Unit } from './part-schema.ts';
 import type { Id } from './primitives.ts';
 import type { ChassisDocument } from './schema.ts';
+import type { Photo } from './photo-schema.ts';
+import type { Callout, Pattern, Stock } from './shelf-schema.ts';
 import type { Cable, Support, Wire } from './wire-schema.ts';
 
 export interface ElementOf {
@@ -12,6 +14,10 @@ export interface ElementOf {
   readonly wire: Wire;
   readonly cable: Cable;
   readonly support: Support;
+  readonly photo: Photo;
+  readonly pattern: Pattern;
+  readonly callout: Callout;
+  readonly stock: Stock;
 }
 
 const recordOfKind = <K extends ElementName>(
@@ -28,7 +34,11 @@ export class WorkingCopy {
     part: new Set(),
     wire: new Set(),
     cable: new Set(),
-    support: new Set()
+    support: new Set(),
+    photo: new Set(),
+    pattern: new Set(),
+    callout: new Set(),
+    stock: new Set()
   };
   /** The sections that were changed. */
   readonly touchedSections = new Set<'identity' | 'policy'>();

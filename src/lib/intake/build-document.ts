@@ -81,7 +81,11 @@ export const buildListDocument = (
     parts: byId([...built.values()].map(({ part }) => part)),
     wires: wireRecord,
     cables: byId([...builtCables.values()]),
-    supports: {}
+    supports: {},
+    photos: {},
+    patterns: {},
+    callouts: {},
+    shelf: {}
   };
 };
 

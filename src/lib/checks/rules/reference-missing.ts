@@ -19,11 +19,18 @@ export const referenceMissing: Rule = {
   title: 'References to what is not in the document',
   source,
   explain:
-    'Ends, leads, units, cables and supports are named by their ids. Where the named thing is missing the reference is kept and left out of every sum. The fix takes it away where that loses nothing else: the end of a wire becomes one that nobody has found. It passes when what is named is there again, or is named no more.',
+    'Ends, leads, units, cables, supports and what a photo or a callout shows are named by their ids. Where the named thing is missing the reference is kept and left out of every sum. The fix takes it away where that loses nothing else: the end of a wire becomes one that nobody has found. It passes when what is named is there again, or is named no more.',
   ...inPieces(
     wholeChassis(
       (study) => findingsOf(study, { ...study.document, wires: {} }),
-      ({ document: { units, parts, cables, supports } }) => [units, parts, cables, supports]
+      ({ document: { units, parts, cables, supports, photos, callouts } }) => [
+        units,
+        parts,
+        cables,
+        supports,
+        photos,
+        callouts
+      ]
     ),
     eachWire((study, wire) =>
       isWhole(study, wire)
