@@ -20,6 +20,7 @@ export * from './anode-resistor.ts';
 export * from './pick-up.ts';
 export * from './fusing.ts';
 export * from './bend-radius.ts';
+export * from './homography.ts';
 export * from './sums.ts';
 export type { Sum, SumOutcome, SumValue } from './bench/sum.ts';
 export { formatAccepted, type InputAbout } from './bench/input.ts';
