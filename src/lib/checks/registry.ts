@@ -27,6 +27,7 @@ import { noGround } from './rules/no-ground.ts';
 import { noisyNeighbour } from './rules/noisy-neighbour.ts';
 import { numberTwice } from './rules/number-twice.ts';
 import { overAmpacity } from './rules/over-ampacity.ts';
+import { photoUnscaled } from './rules/photo-unscaled.ts';
 import { ratingKind } from './rules/rating-kind.ts';
 import { ratingUnknown } from './rules/rating-unknown.ts';
 import { referenceMissing } from './rules/reference-missing.ts';
@@ -85,7 +86,8 @@ export const rules: readonly Rule[] = [
   heaterUntwisted,
   anodeResistorRule,
   colourCode,
-  lengthMissing
+  lengthMissing,
+  photoUnscaled
 ];
 
 const ruleById: ReadonlyMap<string, Rule> = new Map(rules.map((rule) => [rule.id, rule]));
