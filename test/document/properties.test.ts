@@ -2,6 +2,7 @@
 import {
   applyEdit,
   buildRevision,
+  collections,
   compareRevisions,
   documentSchema,
   documentTextFromSvg,
@@ -75,7 +76,7 @@ describe('any edit', () => {
       }),
       { seed: 7, numRuns: 400 }
     );
-    const elements = ['unit', 'part', 'wire', 'cable', 'support'];
+    const elements = Object.keys(collections);
     const all = ['add', 'change', 'remove'].flatMap((verb) =>
       elements.map((name) => `${verb}-${name}`)
     );
