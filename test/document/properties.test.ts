@@ -74,7 +74,7 @@ describe('any edit', () => {
         kinds.add(edit.kind);
         checkEdit(document, edit);
       }),
-      { seed: 7, numRuns: 400 }
+      { seed: 7, numRuns: 800 }
     );
     const elements = Object.keys(collections);
     const all = ['add', 'change', 'remove'].flatMap((verb) =>

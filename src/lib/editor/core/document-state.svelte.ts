@@ -12,7 +12,7 @@ import {
   type Edit,
   type History
 } from '#document/index.ts';
-import { buildStudy, type Study } from '#study/index.ts';
+import { makeStudier, type Study } from '#study/index.ts';
 
 export type EditOutcome =
   { readonly ok: true; readonly name: string } | { readonly ok: false; readonly problem: string };
@@ -21,7 +21,8 @@ export class DocumentState {
   #document = $state.raw<ChassisDocument>() as ChassisDocument;
   #history = $state.raw<History>(emptyHistory);
   readonly #now: () => number;
-  readonly #study = $derived.by(() => buildStudy(this.#document));
+  readonly #studyOf = makeStudier();
+  readonly #study = $derived.by(() => this.#studyOf(this.#document));
   readonly #findings = $derived.by(() => runChecks(this.#study));
 
   constructor(document: ChassisDocument, now: () => number) {
