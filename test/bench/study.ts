@@ -1,6 +1,6 @@
 // Study and rules against zod's parse of the same document, growth from size to size, and an edit against
 // a study from nothing; on generated chassis.
-import { runChecks } from '#checks/index.ts';
+import { makeChecker, runChecks } from '#checks/index.ts';
 import { applyEdit, documentSchema, type ChassisDocument, type Wire } from '#document/index.ts';
 import { buildStudy, updateStudy } from '#study/index.ts';
 import { generateChassis } from '../helpers/generate-chassis.ts';
@@ -41,11 +41,12 @@ const changes: Readonly<
   }
 };
 
-/** Prints what the study costs after one wire was changed, against a study from nothing. */
+/** Prints what study and rules cost after one wire was changed, against those from nothing. */
 export function benchEdits(wires = 1000): void {
   const document = generateChassis(wires);
   const before = buildStudy(document);
   const full = measure('a study from nothing', () => buildStudy(document));
+  const rules = measure('all rules from nothing', () => runChecks(before));
   const all = Object.values(document.wires);
   for (const [what, fieldsOf] of Object.entries(changes)) {
     const edited = Array.from({ length: 100 }, (_, turn) => {
@@ -60,5 +61,13 @@ export function benchEdits(wires = 1000): void {
     const next = (): ChassisDocument => edited[turn++ % edited.length] ?? document;
     const after = measure(`${what} changed, the study after`, () => updateStudy(before, next()));
     console.log(`${wires} wires, ${ratioLine(after, full)}`);
+    const studies = edited.slice(0, 20).map((one) => updateStudy(before, one));
+    const check = makeChecker();
+    const again = measure(`${what} changed, the rules after`, () => {
+      // From the same study each time, as an edit is followed by its undo.
+      check(before);
+      return check(studies[turn++ % studies.length] ?? before);
+    });
+    console.log(`${wires} wires, there and back: ${ratioLine(again, rules)}`);
   }
 }

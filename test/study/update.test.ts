@@ -1,6 +1,6 @@
 // The study after an edit, made from the one before, is the study that one would make from nothing: after
 // any sequence of edits and undos, on any document.
-import { runChecks } from '#checks/index.ts';
+import { makeChecker, rules, runChecks, type Finding } from '#checks/index.ts';
 import {
   applyEdit,
   emptyHistory,
@@ -19,8 +19,8 @@ import { generateChassis } from '../helpers/generate-chassis.ts';
 import { arbitraryStudyEdit } from '../helpers/study-edits.ts';
 import type { EditPlan } from '../helpers/arbitrary-edit.ts';
 
-/** All that a study says, as plain data. */
-const saysOf = (study: Study) => ({
+/** All that a study says, as plain data, and what the rules say of it. */
+const saysOf = (study: Study, findings: readonly Finding[] = runChecks(study)) => ({
   policy: study.policy,
   wires: [...study.wires],
   order: study.index.wires.map(({ id }) => id),
@@ -59,7 +59,7 @@ const saysOf = (study: Study) => ({
     ...rest,
     loads: loads.map(({ id }) => id)
   })),
-  findings: runChecks(study)
+  findings
 });
 
 /** What is shared with an earlier study cannot be shared with a copy of the document. */
@@ -73,15 +73,17 @@ const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 1, arbitrary: fc.constant('redo' as const) }
 );
 
-/** Follows the steps; calls back with each document and the study that was led on to it. */
+/** Follows the steps; calls back with each document, the study that was led on to it and the findings. */
 const follow = (
   start: ChassisDocument,
   steps: readonly Step[],
-  look: (study: Study, document: ChassisDocument) => void
+  look: (study: Study, findings: readonly Finding[], document: ChassisDocument) => void
 ): void => {
   let document = start;
   let history = emptyHistory;
   let study = buildStudy(document);
+  const check = makeChecker();
+  check(study);
   for (const next of steps) {
     if (next === 'undo' || next === 'redo') {
       const moved = next === 'undo' ? undo(document, history) : redo(document, history);
@@ -95,7 +97,7 @@ const follow = (
       document = applied.document;
     }
     study = updateStudy(study, document);
-    look(study, document);
+    look(study, check(study), document);
   }
 };
 
@@ -107,9 +109,9 @@ describe('a study led on from edit to edit', () => {
         arbitraryDocument(),
         fc.array(step, { minLength: 1, maxLength: 8 }),
         (document, steps) => {
-          follow(document, steps, (study, now) => {
+          follow(document, steps, (study, findings, now) => {
             looked++;
-            expect(saysOf(study)).toEqual(saysOf(fresh(now)));
+            expect(saysOf(study, findings)).toEqual(saysOf(fresh(now)));
           });
         }
       ),
@@ -129,8 +131,8 @@ describe('a study led on from edit to edit', () => {
       const document = build();
       fc.assert(
         fc.property(fc.array(step, { minLength: 2, maxLength: 6 }), (steps) => {
-          follow(document, steps, (study, now) => {
-            expect(saysOf(study)).toEqual(saysOf(fresh(now)));
+          follow(document, steps, (study, findings, now) => {
+            expect(saysOf(study, findings)).toEqual(saysOf(fresh(now)));
           });
         }),
         { seed: 77_002, numRuns: runs }
@@ -138,6 +140,29 @@ describe('a study led on from edit to edit', () => {
     },
     60_000
   );
+});
+
+describe('findings led on from edit to edit', () => {
+  it('are the very same objects where the edit touched nothing that the rule says it looks at', () => {
+    const document = buildTelevision();
+    const check = makeChecker();
+    const before = buildStudy(document);
+    const first = check(before);
+    const applied = applyEdit(document, {
+      kind: 'change-wire',
+      args: { id: 'w38', fields: { found: { colour: 'violet' } } }
+    });
+    if (!applied.ok) throw new Error(applied.problem);
+    const says = rules.filter(({ pieces }) =>
+      pieces?.every((piece) => piece.each !== 'chassis' || piece.reads)
+    );
+    const saying = new Set(says.map(({ id }) => id));
+    const untouched = check(updateStudy(before, applied.document)).filter(
+      ({ rule, at }) => saying.has(rule) && at.every(({ id }) => id !== 'w38')
+    );
+    expect(untouched.length).toBeGreaterThan(4);
+    for (const finding of untouched) expect(first).toContain(finding);
+  });
 });
 
 describe('what an edit does not touch', () => {

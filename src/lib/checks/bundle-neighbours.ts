@@ -15,27 +15,27 @@ export interface Neighbours {
   readonly bundles: readonly Bundle[];
 }
 
-/** Wires from `leastV` up to (not with) `belowV` with neighbours that stand at less than half as much and
- *  whose own insulation would not stand it. The conductors of one cable are what their maker made them. */
+/** The neighbours of a wire from `leastV` up to (not with) `belowV` that stand at less than half as much
+ *  and whose own insulation would not stand it; null where there are none. The conductors of one cable
+ *  are what their maker made them. */
 export function findNeighbours(
   study: Study,
+  wire: Wire,
   leastV: number,
   belowV: number
-): readonly Neighbours[] {
-  return study.index.wires.flatMap((wire) => {
-    const about = study.wires.get(wire.id);
-    const volts = about?.stress?.volts ?? 0;
-    if (!about || volts < leastV || volts >= belowV) return [];
-    const bundles = (study.bundlesOf.get(wire.id) ?? []).filter(({ cable }) => cable === null);
-    const ids = new Set<Id>();
-    for (const { wires } of bundles) for (const id of wires) if (id !== wire.id) ids.add(id);
-    const weaker = study.index.wires.filter(
-      (other) => ids.has(other.id) && isWeaker(study, other, volts)
-    );
-    if (weaker.length === 0) return [];
-    const where = bundles.filter(({ wires }) => weaker.some(({ id }) => wires.includes(id)));
-    return [{ wire, about, volts, weaker, bundles: where }];
-  });
+): Neighbours | null {
+  const about = study.wires.get(wire.id);
+  const volts = about?.stress?.volts ?? 0;
+  if (!about || volts < leastV || volts >= belowV) return null;
+  const bundles = (study.bundlesOf.get(wire.id) ?? []).filter(({ cable }) => cable === null);
+  const ids = new Set<Id>();
+  for (const { wires } of bundles) for (const id of wires) if (id !== wire.id) ids.add(id);
+  const weaker = study.index.wires.filter(
+    (other) => ids.has(other.id) && isWeaker(study, other, volts)
+  );
+  if (weaker.length === 0) return null;
+  const where = bundles.filter(({ wires }) => weaker.some(({ id }) => wires.includes(id)));
+  return { wire, about, volts, weaker, bundles: where };
 }
 
 function isWeaker(study: Study, wire: Wire, volts: number): boolean {

@@ -17,7 +17,8 @@ export type Piece =
       readonly check: (study: Study, entry: TerminalEntry) => Finding[];
     }
   | {
-      /** Looks at a net and its wires, and at nothing beyond. */
+      /** Looks at a net, at the ends, numbers and volts of its wires and how they are joined, and at
+       *  nothing beyond. */
       readonly each: 'net';
       readonly check: (study: Study, net: Net) => Finding[];
     }

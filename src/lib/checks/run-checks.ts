@@ -6,10 +6,13 @@ import { rules as allRules } from './registry.ts';
 /** The findings of a study: by severity, then in the order of the registry, then of the document.
  *  Two runs over one study give the same list. */
 export function runChecks(study: Study, rules: readonly Rule[] = allRules): Finding[] {
+  return worstFirst(rules.flatMap((rule) => rule.check(study)));
+}
+
+/** Findings of one severity stay in their order. */
+export function worstFirst(findings: readonly Finding[]): Finding[] {
   const bySeverity = new Map<Severity, Finding[]>(severities.map((severity) => [severity, []]));
-  for (const rule of rules) {
-    for (const finding of rule.check(study)) bySeverity.get(finding.severity)?.push(finding);
-  }
+  for (const finding of findings) bySeverity.get(finding.severity)?.push(finding);
   return severities.flatMap((severity) => bySeverity.get(severity) ?? []);
 }
 

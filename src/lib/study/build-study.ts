@@ -45,7 +45,10 @@ function continueStudy(document: ChassisDocument, before: Work | undefined): Stu
   const sameGroups = was?.electrics.connections.nets === grouped && old;
   const samePoints = was?.electrics.connections.points.rootOf === points.rootOf && old;
   const sameNetwork =
-    sameNets && sameGroups && samePoints && was.electrics.network === electrics.network;
+    sameNets &&
+    sameGroups &&
+    samePoints &&
+    was.electrics.network.circuits === electrics.network.circuits;
   const study: Study = {
     document,
     policy: electrics.policy,

@@ -5,6 +5,7 @@ import { lengthInput, plainInput } from '../amount-input.ts';
 import { findNeighbours, gapAt, placesWords, type Neighbours } from '../bundle-neighbours.ts';
 import { cautionAtVolts } from '../cautions.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { carriesWords, wiresAsSubject, wiresInWords } from '../words.ts';
 
@@ -21,8 +22,12 @@ export const hvNear: Rule = {
   source,
   explain:
     'A lead of 5 kV and more is run on its own through the air: beside other wire its corona eats both insulations until they arc over. Looked at are the wires that share a support or a stretch with it, stand at less than half of its volts and are not rated for them. Each of them keeps its own class; what is asked for is distance. The gap is the largest of the published figures for bare metal, taken as advice: old insulation earns no credit. It passes when the two take different ways.',
-  check: (study) =>
-    findNeighbours(study, manyKilovoltsV, Infinity).map((near) => findingOf(study, near))
+  ...inPieces(
+    eachWire((study, wire) => {
+      const near = findNeighbours(study, wire, manyKilovoltsV, Infinity);
+      return near ? [findingOf(study, near)] : [];
+    })
+  )
 };
 
 function findingOf(study: Study, { wire, about, volts, weaker, bundles }: Neighbours): Finding {

@@ -4,6 +4,7 @@ import type { Study } from '#study/index.ts';
 import { lengthInput, plainInput } from '../amount-input.ts';
 import { findNeighbours, gapAt, placesWords, type Neighbours } from '../bundle-neighbours.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { highVoltageV } from '../shortfall.ts';
 import { carriesWords, commonPractice, wiresAsSubject, wiresInWords } from '../words.ts';
@@ -16,8 +17,12 @@ export const mixedBundle: Rule = {
   source: commonPractice,
   explain:
     'Yoke leads, plate leads of the sweep and boosted rails from 1 kV to 5 kV are kept out of the bundles of ordinary wire: their pulses couple into everything beside them, and both insulations share the volts. Looked at are the wires that share a support or a stretch with one, stand at less than half of its volts and are not rated for them; conductors of one cable are left out. It passes when they take different ways, or when the neighbours are rated for it as well. From 5 kV on it is a danger of hv-near.',
-  check: (study) =>
-    findNeighbours(study, highVoltageV, manyKilovoltsV).map((near) => findingOf(study, near))
+  ...inPieces(
+    eachWire((study, wire) => {
+      const near = findNeighbours(study, wire, highVoltageV, manyKilovoltsV);
+      return near ? [findingOf(study, near)] : [];
+    })
+  )
 };
 
 function findingOf(study: Study, { wire, about, volts, weaker, bundles }: Neighbours): Finding {

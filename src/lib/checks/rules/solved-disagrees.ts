@@ -19,20 +19,31 @@ export const solvedDisagrees: Rule = {
   explain:
     'The whole chassis is reckoned as a network: sources, resistors, windings, heaters, what tubes draw, and wires by their gauge and length. Where the volts that it gives are more than a tenth (and a volt) from what was declared, the declared figure wins and this rule says so: a caution where every part of that circuit is described, a note where something on it is not and the supply is high enough to give what was declared. A wire of which the circuit asks for more than a tenth above the declared current is a caution: signals come on top of what is reckoned. It passes when the declared figure, a value or a current is put right.',
   ...inPieces(
-    wholeChassis((study) => study.network.disagreements.flatMap((each) => checkVolts(study, each))),
+    wholeChassis(
+      (study) => study.network.disagreements.flatMap((each) => checkVolts(study, each)),
+      (study) => [
+        study.network,
+        study.nets,
+        ...study.network.disagreements.flatMap((each) => wiresThere(study, each))
+      ]
+    ),
     eachWire(checkAmps)
   )
 };
+
+const wiresThere = ({ document, nets }: Study, { net }: VoltsDisagreement): readonly Wire[] =>
+  (nets.get(net)?.wires ?? [])
+    .map((id) => findElement(document.wires, id))
+    .filter((wire) => wire !== undefined);
 
 function checkVolts(study: Study, disagreement: VoltsDisagreement): Finding[] {
   const { declared, solvedV, fedBy, highestV, open } = disagreement;
   // Without the supply that could give it, the circuit is simply not all there yet.
   if (open !== '' && highestV < 0.9 * Math.abs(declared.value)) return [];
   const net = study.nets.get(disagreement.net);
-  const wires = (net?.wires ?? [])
-    .map((id) => findElement(study.document.wires, id))
-    .filter((wire) => wire?.carries.dcV === declared.value)
-    .filter((wire) => wire !== undefined);
+  const wires = wiresThere(study, disagreement).filter(
+    ({ carries }) => carries.dcV === declared.value
+  );
   const [first] = wires;
   if (!net || !first) return [];
   const left = open === '' ? '' : ` What ${open} does there is not described.`;

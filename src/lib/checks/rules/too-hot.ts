@@ -5,6 +5,7 @@ import { conductorPlanned, type Conductor, type Study, type WireStudy } from '#s
 import { celsiusInput } from '../amount-input.ts';
 import type { Finding, Rule } from '../finding.ts';
 import { hotAt } from '../hot-places.ts';
+import { eachWire, inPieces } from '../pieces.ts';
 import { wirePlace } from '../places.ts';
 import { isFoundInPlace } from '../shortfall.ts';
 import { commonPractice, wiresAsSubject } from '../words.ts';
@@ -16,7 +17,7 @@ export const tooHot: Rule = {
   source: commonPractice,
   explain:
     'The temperature that insulation is rated for, as marked or by its style, is held against that of its surroundings: the hot zone of the policy (85 °C where not said) where it ends at an output tube, a damper, a rectifier or at a lug with a resistor of 5 W and more, the ambient of the policy (50 °C) elsewhere. What is planned counts, else what lies there. Insulation of which no rating is known is not judged. It passes with insulation of a higher rating, or with the end moved away from the heat.',
-  check: (study) => study.index.wires.flatMap((wire) => checkWire(study, wire))
+  ...inPieces(eachWire(checkWire))
 };
 
 function checkWire(study: Study, wire: Wire): Finding[] {

@@ -1,6 +1,6 @@
 // The document being worked on, its history, and all that follows from it: study, findings. Every
 // change comes through `edit`; documents are replaced, never changed in place.
-import { runChecks, type Finding } from '#checks/index.ts';
+import { makeChecker, type Finding } from '#checks/index.ts';
 import {
   applyEdit,
   emptyHistory,
@@ -23,7 +23,8 @@ export class DocumentState {
   readonly #now: () => number;
   readonly #studyOf = makeStudier();
   readonly #study = $derived.by(() => this.#studyOf(this.#document));
-  readonly #findings = $derived.by(() => runChecks(this.#study));
+  readonly #findingsOf = makeChecker();
+  readonly #findings = $derived.by(() => this.#findingsOf(this.#study));
 
   constructor(document: ChassisDocument, now: () => number) {
     this.#document = document;
