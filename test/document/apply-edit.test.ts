@@ -152,6 +152,38 @@ describe('removing', () => {
     expect(document.wires['w12']?.route).toEqual({ supports: [], by: 'hand' });
   });
 
+  it('what a photo or a callout shows leaves it dangling, which is listed', () => {
+    const picture = { hash: 'a'.repeat(64), type: 'image/jpeg', width: 30, height: 20 } as const;
+    const unit = 'umainchassis';
+    const shown = { order: 'a0', unit, picture, face: 'below' } as const;
+    const spot = { part: 'pv1', terminal: 't5' };
+    const document = after(
+      small(),
+      doMany('show', [
+        addElement('photo', { ...shown, id: 'f1', name: 'V1', of: { part: 'pv1' } }),
+        addElement('photo', { ...shown, id: 'f2', name: '', of: spot }),
+        addElement('photo', { ...shown, id: 'f3', name: 'run', of: { wire: 'w12' } }),
+        addElement('callout', {
+          id: 'n1',
+          order: 'a0',
+          text: 'look',
+          of: { kind: 'wire', id: 'w12' }
+        })
+      ])
+    );
+    expect(findDanglingReferences(document)).toEqual([]);
+    const gone = after(
+      document,
+      doMany('clear', [removeElement('part', 'pv1'), removeElement('wire', 'w12')])
+    );
+    expect(findDanglingReferences(gone).map(({ words }) => words)).toEqual([
+      'photo V1 is of a part that is not in the document',
+      'a photo is of a part that is not in the document',
+      'photo run is of a wire that is not in the document',
+      'a callout points to a wire that is not in the document'
+    ]);
+  });
+
   it('a unit leaves its parts dangling, which is listed', () => {
     const document = after(small(), removeElement('unit', 'umainchassis'));
     expect(findDanglingReferences(document).map(({ words }) => words)).toContain(

@@ -4,6 +4,7 @@ import {
   documentFormat,
   documentSchema,
   documentVersion,
+  emptyRecords,
   type Cable,
   type ChassisDocument,
   type Identity,
@@ -296,15 +297,12 @@ export class ChassisBuilder {
       lineage: [],
       identity: this.identity,
       policy: this.policy,
+      ...emptyRecords(),
       units: this.units,
       parts: this.parts,
       wires: this.wires,
       cables: this.cables,
-      supports: this.supports,
-      photos: {},
-      patterns: {},
-      callouts: {},
-      shelf: {}
+      supports: this.supports
     });
   }
 

@@ -53,7 +53,8 @@ describe('a rectangle of known sides', () => {
         const back = mapPoint(toMm, mapPoint(invertHomography(toMm), place));
         expect(back.x).toBeCloseTo(place.x, 6);
         expect(back.y).toBeCloseTo(place.y, 6);
-      })
+      }),
+      { seed: 51 }
     );
   });
 
@@ -63,7 +64,8 @@ describe('a rectangle of known sides', () => {
         const [p, q] = quad;
         const edge = at(p.x + t * (q.x - p.x), p.y + t * (q.y - p.y));
         expect(mapPoint(rectangleToMm(quad, 330, 254), edge).y).toBeCloseTo(0, 6);
-      })
+      }),
+      { seed: 52 }
     );
   });
 

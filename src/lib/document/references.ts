@@ -138,7 +138,7 @@ const danglingOfPart = (document: ChassisDocument, part: Part): DanglingReferenc
 
 const danglingOfPhoto = (document: ChassisDocument, photo: Photo): DanglingReference[] => {
   const from = { kind: 'photo', id: photo.id } as const;
-  const name = `photo ${photo.name}`;
+  const name = photo.name === '' ? 'a photo' : `photo ${photo.name}`;
   const list: DanglingReference[] = [];
   if (!findElement(document.units, photo.unit)) {
     const words = `${name} is of a unit that is not in the document`;

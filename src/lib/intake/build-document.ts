@@ -2,6 +2,7 @@
 import {
   documentFormat,
   documentVersion,
+  emptyRecords,
   ordersBetween,
   type Cable,
   type ChassisDocument,
@@ -77,15 +78,11 @@ export const buildListDocument = (
     lineage: [],
     identity: { title, ...(notes === '' ? {} : { notes }) },
     policy: {},
+    ...emptyRecords(),
     units: byId(units),
     parts: byId([...built.values()].map(({ part }) => part)),
     wires: wireRecord,
-    cables: byId([...builtCables.values()]),
-    supports: {},
-    photos: {},
-    patterns: {},
-    callouts: {},
-    shelf: {}
+    cables: byId([...builtCables.values()])
   };
 };
 

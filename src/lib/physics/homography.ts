@@ -17,6 +17,7 @@ export type Homography = Nine;
 /** No corner may come nearer to a straight line than this: the height of the triangle of a corner and
  *  its neighbours, over the longest side. Our own limit, no source. */
 const leastHeight = 0.02;
+/** Nearer than that a finger decides the scale. Our own limit, no source. */
 const leastPixels = 10;
 const sides = { min: 0, max: 10_000, above: true, unit: 'mm' };
 
