@@ -25,6 +25,18 @@ const at = (
   more: Partial<PointerInput> = {}
 ): PointerInput => ({ kind, x, y, pointer: 1, ...more });
 
+const dragged = (more: Partial<Extract<GestureAction, { kind: 'drag' }>>): GestureAction => ({
+  kind: 'drag',
+  from: { x: 0, y: 0 },
+  at: { x: 0, y: 0 },
+  dx: 0,
+  dy: 0,
+  begins: true,
+  button: 0,
+  touch: false,
+  ...more
+});
+
 describe('gestures on the sheet', () => {
   it('hovers while nothing is pressed', () => {
     expect(run(at('move', 5, 6))).toEqual([{ kind: 'hover', at: { x: 5, y: 6 } }]);
@@ -42,22 +54,23 @@ describe('gestures on the sheet', () => {
       { kind: 'tap', at: { x: 18, y: 10 }, touch: true }
     ]);
     expect(run(at('down', 10, 10), at('move', 18, 10), at('up', 18, 10))).toEqual([
-      { kind: 'pan', dx: 8, dy: 0 }
+      dragged({ from: { x: 10, y: 10 }, at: { x: 18, y: 10 }, dx: 8 }),
+      { kind: 'drop', at: { x: 18, y: 10 } }
     ]);
   });
 
-  it('drags the paper, and does not tap after a drag that came back', () => {
+  it('drags with one pointer, and does not tap after a drag that came back', () => {
     expect(
       run(at('down', 0, 0), at('move', 30, 0), at('move', 0, 0), at('up', 0, 0)).map(
         ({ kind }) => kind
       )
-    ).toEqual(['pan', 'pan']);
+    ).toEqual(['drag', 'drag', 'drop']);
   });
 
   it('drags with the middle button, and does not tap with it', () => {
     expect(run(at('down', 0, 0, { button: 1 }), at('up', 0, 0))).toEqual([]);
     expect(run(at('down', 0, 0, { button: 1 }), at('move', 3, 4))).toEqual([
-      { kind: 'pan', dx: 3, dy: 4 }
+      dragged({ at: { x: 3, y: 4 }, dx: 3, dy: 4, button: 1 })
     ]);
   });
 
@@ -71,6 +84,14 @@ describe('gestures on the sheet', () => {
       { kind: 'pan', dx: 50, dy: 0 },
       { kind: 'zoom', factor: 2, at: { x: 200, y: 100 } }
     ]);
+  });
+
+  it('gives a drag up when a second finger comes down, or the system takes the pointer', () => {
+    const drag = [at('down', 0, 0), at('move', 30, 0)];
+    const second = run(...drag, at('down', 90, 0, { pointer: 2 }));
+    expect(second.map(({ kind }) => kind)).toEqual(['drag', 'give-up']);
+    const taken = run(...drag, at('cancel', 30, 0));
+    expect(taken.map(({ kind }) => kind)).toEqual(['drag', 'give-up']);
   });
 
   it('does not tap when two fingers are lifted', () => {

@@ -6,7 +6,12 @@ export * from './diagram.ts';
 export * from './inks.ts';
 export * from './styles.ts';
 export * from './to-svg.ts';
-export { buildPictorial, type PictorialOptions } from './pictorial/build-pictorial.ts';
+export {
+  buildPictorial,
+  drawPictorial,
+  type PictorialOptions
+} from './pictorial/build-pictorial.ts';
+export { layPictorial, type PictorialGeometry } from './pictorial/pictorial-geometry.ts';
 export { type Face } from './pictorial/sheet-places.ts';
 export {
   LayoutError,

@@ -122,13 +122,25 @@ const sheetStyles = (ink: Inks): Record<string, Style> => ({
   'caution.text': text(ink.danger)
 });
 
+/** What is in the hand and not yet on the drawing. */
+const handStyles = (ink: Inks): Record<string, Style> => ({
+  'hand.line': { ...line(ink.accent, 0.4), cap: 'round' },
+  'hand.loose': { ...line(ink.accent, 0.4), dash: [1.6, 1.2] },
+  'hand.guide': { ...line(ink.accent, 0.2), dash: [1, 1] },
+  'hand.box': { ...line(ink.accent, 0.3), dash: [1.6, 1.2] },
+  'hand.ring': line(ink.accent, 0.5),
+  'hand.grip': shape(ink.accent, ink.part, 0.4),
+  'hand.name': text(ink.accent)
+});
+
 const buildTable = (ink: Inks): ReadonlyMap<string, Style> =>
   new Map([
     ...bandStyles(ink),
     ...severityStyles(ink),
     ...Object.entries(partStyles(ink)),
     ...Object.entries(lineStyles(ink)),
-    ...Object.entries(sheetStyles(ink))
+    ...Object.entries(sheetStyles(ink)),
+    ...Object.entries(handStyles(ink))
   ]);
 
 const tables: Readonly<Record<ThemeName, ReadonlyMap<string, Style>>> = {

@@ -11,7 +11,7 @@ import { addPartNames, addParts } from './add-parts.ts';
 import { addSupportMarks, addSupportNames, addUnits } from './add-places.ts';
 import { addWires } from './add-wires.ts';
 import { buildFoot } from './build-foot.ts';
-import { layPictorial } from './pictorial-geometry.ts';
+import { layPictorial, type PictorialGeometry } from './pictorial-geometry.ts';
 import { markBox } from './place-names.ts';
 import { SheetItems } from './sheet-items.ts';
 import type { Face } from './sheet-places.ts';
@@ -36,8 +36,16 @@ const isGrave = ({ severity }: Finding): boolean => severity === 'danger' || sev
  *  the same study and options give the same list. Every wire of the study is drawn from end to end,
  *  or drawn as a stub, or named in the list of wires that are not drawn. */
 export function buildPictorial(study: Study, options: PictorialOptions): DisplayList {
+  return drawPictorial(study, layPictorial(study, options.face ?? 'below'), options);
+}
+
+/** Draws what was laid for the same study and face. */
+export function drawPictorial(
+  study: Study,
+  geometry: PictorialGeometry,
+  options: PictorialOptions
+): DisplayList {
   const { findings, face = 'below', isMarked = isGrave, withFoot = true, date } = options;
-  const geometry = layPictorial(study, face);
   const { lines, places, clutter } = geometry;
   const sheet = new SheetItems(study);
   const headings = addUnits(sheet, geometry);

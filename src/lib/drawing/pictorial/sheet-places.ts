@@ -17,6 +17,8 @@ export type Face = 'below' | 'above';
 export interface PlacedUnit {
   readonly unit: Unit;
   readonly box: Box;
+  /** Where on the sheet the unit's own origin lies: its parts' places are counted from there. */
+  readonly corner: Spot;
 }
 
 export interface PlacedTray {
@@ -180,7 +182,7 @@ export function placeOnSheet(study: Study, face: Face): SheetPlaces {
     };
     if (home.unit) {
       const { x, y } = spot({ x: mirrored ? box.x + box.width : box.x, y: box.y });
-      units.push({ unit: home.unit, box: { ...box, x, y } });
+      units.push({ unit: home.unit, box: { ...box, x, y }, corner: spot({ x: 0, y: 0 }) });
     }
     for (const support of home.supports) {
       supports.set(support.id, { support, at: spot(support.place) });

@@ -9,6 +9,7 @@ import { idsOf, numberNotes, type MarginNote } from '../notes/number-notes.ts';
 import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
 import { DiagramState, type DiagramView, type MakeEngine } from '../sheet/diagram-state.svelte.ts';
 import type { SheetView } from '../sheet/sheet-view.svelte.ts';
+import { ToolDesk } from '../tools/tool-desk.svelte.ts';
 import type { BookPage } from '../ui/book-pages.ts';
 import { DocumentState } from './document-state.svelte.ts';
 import { isSamePick, litBy, pickOfPlaces, pickOfSubject, stillThere, type Pick } from './pick.ts';
@@ -38,6 +39,7 @@ export class EditorState {
   readonly preferences: Preferences;
   readonly schedule: ScheduleState;
   readonly diagram: DiagramState;
+  readonly tools: ToolDesk;
   readonly makeId: MakeId;
   /** The sheet that is on screen, if one is. */
   sheet = $state.raw<SheetView | null>(null);
@@ -88,6 +90,7 @@ export class EditorState {
       pickWire: (id) => this.#setPick({ kind: 'wire', id })
     });
     this.diagram = new DiagramState(parts.makeEngine);
+    this.tools = new ToolDesk(this);
   }
 
   /** Says something in the live line; the same words twice are said twice. */
@@ -169,10 +172,13 @@ export class EditorState {
     if (finding.fix?.edit !== undefined) this.edit(finding.fix.edit);
   }
 
-  edit(edit: Edit): void {
-    this.documents.seal();
+  /** Makes an edit and says so.
+   *  @param options.merges one step of undo with the same edit just before
+   *  @param options.words what to say instead of the edit's own name */
+  edit(edit: Edit, options: { readonly merges?: boolean; readonly words?: string } = {}): void {
+    if (options.merges !== true) this.documents.seal();
     const outcome = this.documents.edit(edit);
-    this.tell(outcome.ok ? outcome.name : outcome.problem);
+    this.tell(outcome.ok ? (options.words ?? outcome.name) : outcome.problem);
   }
 
   undo(): void {
@@ -190,6 +196,7 @@ export class EditorState {
   openDocument(document: ChassisDocument): void {
     this.#setPick(null);
     this.documents.replace(document);
+    this.tools.letGo();
     this.schedule.reset();
     this.sheet?.fit();
   }

@@ -13,6 +13,7 @@ import {
 import { createKonvaWriter } from './konva-writer.ts';
 import { sheetCommandOf } from './sheet-keys.ts';
 import type { SheetView } from './sheet-view.svelte.ts';
+import type { Modifiers } from '../tools/tool.ts';
 import type { Place } from './viewport.ts';
 
 /** How much nearer two quick presses bring the paper. */
@@ -44,6 +45,10 @@ export const attachSheet = (
     writer.setLit(editor.lit === null ? null : (item) => view.lightOf(item));
   });
   $effect(() => writer.setTheme(themeOf(editor)));
+  $effect(() => writer.setPreview(editor.tools.preview));
+  $effect(() => {
+    editor.tools.pxPerMm = view.viewport.scale;
+  });
 
   const watch = new ResizeObserver(() => {
     view.setSize({ width: host.clientWidth, height: host.clientHeight });
@@ -68,11 +73,20 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
   const stop = new AbortController();
   const { signal } = stop;
   let gesture = restingGesture;
+  const { tools } = editor;
+  /** The tool has taken the drag that is under way. */
+  let isClaimed = false;
+  let modifiers: Modifiers = { shift: false, alt: false, ctrl: false };
 
   const placeOf = (event: MouseEvent): Place => {
     const box = host.getBoundingClientRect();
     return { x: event.clientX - box.left, y: event.clientY - box.top };
   };
+
+  /** Whether the tool wants to know of pointers: not while a field of the schedule asks for one. */
+  const toTool = (): boolean => tools.isOpen && editor.awaits === null;
+  const send = (kind: 'hover' | 'tap' | 'grab' | 'drag' | 'drop', at: Place, touch: boolean) =>
+    tools.send({ kind, ...view.pointerAt(at, touch), touch, ...modifiers });
 
   const act = (action: GestureAction): void => {
     switch (action.kind) {
@@ -81,9 +95,32 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
         return view.pan(action.dx, action.dy);
       case 'zoom':
         return view.zoomBy(action.factor, action.at);
+      case 'drag': {
+        view.hover = null;
+        const { from, at, dx, dy, touch } = action;
+        if (action.begins && action.button === 0 && toTool()) {
+          isClaimed = send('grab', from, touch);
+        }
+        if (isClaimed) send('drag', at, touch);
+        else view.pan(dx, dy);
+        return;
+      }
+      case 'drop':
+        if (isClaimed) send('drop', action.at, false);
+        isClaimed = false;
+        return;
+      case 'give-up':
+        if (isClaimed) tools.send({ kind: 'give-up' });
+        isClaimed = false;
+        return;
       case 'hover':
+        if (toTool()) send('hover', action.at, false);
         return hoverAt(view, action.at);
       case 'tap': {
+        if (toTool()) {
+          send('tap', action.at, action.touch);
+          return;
+        }
         const item = view.itemAt(action.at, action.touch);
         return editor.pickFromSheet(item?.subject ?? null);
       }
@@ -94,6 +131,7 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
     (kind: PointerInput['kind']) =>
     (event: PointerEvent): void => {
       if (kind === 'down') host.setPointerCapture(event.pointerId);
+      modifiers = modifiersOf(event);
       const step = stepGesture(gesture, {
         kind,
         pointer: event.pointerId,
@@ -109,7 +147,14 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
   host.addEventListener('pointermove', onPointer('move'), { signal });
   host.addEventListener('pointerup', onPointer('up'), { signal });
   host.addEventListener('pointercancel', onPointer('cancel'), { signal });
-  host.addEventListener('pointerleave', () => (view.hover = null), { signal });
+  host.addEventListener(
+    'pointerleave',
+    () => {
+      view.hover = null;
+      if (!isClaimed) tools.send({ kind: 'give-up' });
+    },
+    { signal }
+  );
   // While a field of the schedule waits for a terminal, the press must not take its focus away.
   host.addEventListener(
     'mousedown',
@@ -118,7 +163,14 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
     },
     { signal }
   );
-  host.addEventListener('dblclick', (event) => view.zoomBy(doubleZoom, placeOf(event)), { signal });
+  host.addEventListener(
+    'dblclick',
+    (event) => {
+      // Quick presses with a tool in the hand are meant for the tool.
+      if (!tools.isOpen) view.zoomBy(doubleZoom, placeOf(event));
+    },
+    { signal }
+  );
   host.addEventListener(
     'wheel',
     (event) => {
@@ -130,6 +182,11 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
   host.addEventListener(
     'keydown',
     (event) => {
+      if (toTool() && tools.send({ kind: 'key', key: event.key, ...modifiersOf(event) })) {
+        event.preventDefault();
+        event.stopPropagation();
+        return;
+      }
       if (event.ctrlKey || event.metaKey || event.altKey) return;
       const command = sheetCommandOf(event.key, event.shiftKey);
       if (command === null) return;
@@ -145,6 +202,12 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
   );
   return () => stop.abort();
 };
+
+const modifiersOf = (event: MouseEvent | KeyboardEvent): Modifiers => ({
+  shift: event.shiftKey,
+  alt: event.altKey,
+  ctrl: event.ctrlKey || event.metaKey
+});
 
 const hoverAt = (view: SheetView, at: Place): void => {
   const item = view.itemAt(at, false);

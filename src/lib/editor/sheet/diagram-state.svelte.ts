@@ -6,15 +6,19 @@ import { metadataForSvg, saveDocument, type ChassisDocument } from '#document/in
 import {
   buildDiagram,
   buildDisplayList,
-  buildPictorial,
+  drawPictorial,
+  layPictorial,
   LayoutError,
   toSvg,
   type Diagram,
   type DisplayList,
-  type LayoutEngine
+  type Face,
+  type LayoutEngine,
+  type PictorialOptions
 } from '#drawing/index.ts';
 import { redressDiagram } from '#drawing/redress-diagram.ts';
 import type { Study } from '#study/index.ts';
+import { buildScene, type Scene } from '../tools/scene.ts';
 import { LayoutMemory } from './layout-memory.ts';
 import { hasSameStructure } from './same-structure.ts';
 
@@ -43,6 +47,10 @@ const timeLimitMs = 30_000;
 export class DiagramState {
   list = $state.raw<DisplayList | null>(null);
   which = $state<SheetDrawing>('diagram');
+  /** From which side the drawing to scale is seen. */
+  face = $state<Face>('below');
+  /** Where things lie in the drawing to scale; null while the diagram is shown. */
+  scene = $state.raw<Scene | null>(null);
   progress = $state.raw<LayoutStanding | null>(null);
   /** Why the drawing is not up to date, in words, or null. */
   problem = $state<string | null>(null);
@@ -65,7 +73,9 @@ export class DiagramState {
     this.#view = view;
     const { document } = view.study;
     if (this.which === 'pictorial') {
-      this.list = this.#pictorial(view, false);
+      const geometry = layPictorial(view.study, this.face);
+      this.scene = buildScene(view.study, geometry, this.face);
+      this.list = drawPictorial(view.study, geometry, this.#pictorialOptions(view, false));
       return;
     }
     if (this.#laidOut !== null && hasSameStructure(this.#laidOut.document, document)) {
@@ -84,21 +94,29 @@ export class DiagramState {
     if (which === this.which) return;
     this.which = which;
     this.list = null;
+    this.scene = null;
     if (this.#view !== null) this.show(this.#view);
   }
 
-  #pictorial(
-    { study, findings, isMarked }: DiagramView,
+  /** Turns the drawing to scale over: from above, right and left trade places. */
+  turnOver(): void {
+    this.face = this.face === 'below' ? 'above' : 'below';
+    if (this.#view !== null) this.show(this.#view);
+  }
+
+  #pictorialOptions(
+    { findings, isMarked }: DiagramView,
     withFoot: boolean,
     date?: string
-  ): DisplayList {
-    return buildPictorial(study, {
+  ): PictorialOptions {
+    return {
       findings,
+      face: this.face,
       withLengths: true,
       withFoot,
       ...(withFoot ? {} : { isMarked }),
       ...(date === undefined ? {} : { date })
-    });
+    };
   }
 
   /** Ends the layout under way; what is drawn stays. */
@@ -120,7 +138,11 @@ export class DiagramState {
     const { document } = study;
     const list =
       this.which === 'pictorial'
-        ? this.#pictorial(this.#view, true, date)
+        ? drawPictorial(
+            study,
+            layPictorial(study, this.face),
+            this.#pictorialOptions(this.#view, true, date)
+          )
         : this.#diagramSheet(this.#view, date);
     if (list === null) return null;
     return toSvg(list, {

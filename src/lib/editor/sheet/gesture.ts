@@ -14,17 +14,41 @@ export interface PointerInput {
 
 export type GestureAction =
   | { readonly kind: 'pan'; readonly dx: number; readonly dy: number }
+  /** One pointer drags, pressed at `from` and now at `at`: a tool may take it, else the paper moves. */
+  | {
+      readonly kind: 'drag';
+      readonly from: Place;
+      readonly at: Place;
+      readonly dx: number;
+      readonly dy: number;
+      /** The first of its drag. */
+      readonly begins: boolean;
+      readonly button: number;
+      readonly touch: boolean;
+    }
+  /** The pointer that dragged was lifted. */
+  | { readonly kind: 'drop'; readonly at: Place }
+  /** The drag came to nothing: taken over by the system, or by a second finger. */
+  | { readonly kind: 'give-up' }
   | { readonly kind: 'zoom'; readonly factor: number; readonly at: Place }
   | { readonly kind: 'tap'; readonly at: Place; readonly touch: boolean }
   | { readonly kind: 'hover'; readonly at: Place };
 
 export interface GestureState {
   readonly down: ReadonlyMap<number, Place>;
-  /** Where the first pointer went down, while it may still become a tap. */
-  readonly tapFrom: (Place & { readonly pointer: number; readonly touch: boolean }) | null;
+  /** Where the first pointer went down, while it is the only one. */
+  readonly press: Press | null;
 }
 
-export const restingGesture: GestureState = { down: new Map(), tapFrom: null };
+interface Press extends Place {
+  readonly pointer: number;
+  readonly button: number;
+  readonly touch: boolean;
+  /** It left its place: no tap any more. */
+  readonly drags: boolean;
+}
+
+export const restingGesture: GestureState = { down: new Map(), press: null };
 
 /** A hand trembles: less than this many pixels is a tap, not a drag. */
 const tremblePx = { mouse: 4, touch: 10 } as const;
@@ -38,24 +62,25 @@ export const stepGesture = (
 ): { readonly state: GestureState; readonly actions: readonly GestureAction[] } => {
   const at = { x: input.x, y: input.y };
   const down = new Map(state.down);
+  const { press } = state;
   if (input.kind === 'down') {
     down.set(input.pointer, at);
-    const mayTap = down.size === 1 && (input.button ?? 0) === 0;
-    const tapFrom = mayTap ? { ...at, pointer: input.pointer, touch: input.touch ?? false } : null;
-    return { state: { down, tapFrom }, actions: [] };
+    if (down.size > 1) return { state: { down, press: null }, actions: giveUp(press) };
+    const { pointer, button = 0, touch = false } = input;
+    return { state: { down, press: { ...at, pointer, button, touch, drags: false } }, actions: [] };
   }
   if (input.kind === 'move') return move(state, down, input.pointer, at);
-  const known = down.delete(input.pointer);
-  const taps =
-    known &&
-    input.kind === 'up' &&
-    state.tapFrom !== null &&
-    state.tapFrom.pointer === input.pointer;
-  return {
-    state: { down, tapFrom: null },
-    actions: taps ? [{ kind: 'tap', at, touch: state.tapFrom?.touch ?? false }] : []
-  };
+  const isPressed = down.delete(input.pointer) && press?.pointer === input.pointer;
+  const next = { down, press: isPressed ? null : press };
+  if (!isPressed) return { state: next, actions: [] };
+  if (input.kind === 'cancel') return { state: next, actions: giveUp(press) };
+  if (press.drags) return { state: next, actions: [{ kind: 'drop', at }] };
+  const taps = press.button === 0;
+  return { state: next, actions: taps ? [{ kind: 'tap', at, touch: press.touch }] : [] };
 };
+
+const giveUp = (press: Press | null): readonly GestureAction[] =>
+  press?.drags === true ? [{ kind: 'give-up' }] : [];
 
 const move = (
   state: GestureState,
@@ -67,19 +92,26 @@ const move = (
   if (before === undefined) {
     return { state, actions: down.size === 0 ? [{ kind: 'hover', at }] : [] };
   }
-  if (state.tapFrom !== null) {
-    const limit = state.tapFrom.touch ? tremblePx.touch : tremblePx.mouse;
-    if (distance(state.tapFrom, at) <= limit) return { state, actions: [] };
+  const { press } = state;
+  if (press !== null && !press.drags) {
+    const limit = press.touch ? tremblePx.touch : tremblePx.mouse;
+    if (distance(press, at) <= limit) return { state, actions: [] };
   }
   const others = [...down].filter(([id]) => id !== pointer).map(([, place]) => place);
   down.set(pointer, at);
-  const next = { down, tapFrom: null };
   const other = others[0];
+  const [dx, dy] = [at.x - before.x, at.y - before.y];
   if (other === undefined) {
-    return { state: next, actions: [{ kind: 'pan', dx: at.x - before.x, dy: at.y - before.y }] };
+    if (press === null) return { state: { down, press }, actions: [{ kind: 'pan', dx, dy }] };
+    const { x, y, button, touch } = press;
+    const drag = { from: { x, y }, at, dx, dy, begins: !press.drags, button, touch };
+    return {
+      state: { down, press: { ...press, drags: true } },
+      actions: [{ kind: 'drag', ...drag }]
+    };
   }
-  if (others.length > 1) return { state: next, actions: [] };
-  return { state: next, actions: pinch(before, at, other) };
+  if (others.length > 1) return { state: { down, press }, actions: [] };
+  return { state: { down, press }, actions: pinch(before, at, other) };
 };
 
 // Two fingers: the middle between them drags the paper, their spread zooms it about the middle.

@@ -5,6 +5,7 @@ import Konva from 'konva/lib/Core.js';
 import type { DisplayItem, DisplayList, Shape } from '#drawing/display-list.ts';
 import type { ThemeName } from '#drawing/inks.ts';
 import { styleOf, type Style } from '#drawing/styles.ts';
+import { subjectKey, type ToolPreview } from '../tools/tool.ts';
 import type { SpreadMark } from './spread-marks.ts';
 import { traceShape } from './trace-shape.ts';
 import { seenBox, type Box, type Size, type Viewport } from './viewport.ts';
@@ -23,6 +24,8 @@ export interface KonvaWriter {
   readonly setLit: (lit: ((item: DisplayItem) => Light) | null) => void;
   /** Which items can be in view at all; the rest is not drawn. */
   readonly setCulling: (within: ((box: Box) => ReadonlySet<DisplayItem>) | null) => void;
+  /** What is in the hand, above everything; what it hides is left out of the drawing. */
+  readonly setPreview: (preview: ToolPreview) => void;
   readonly destroy: () => void;
 }
 
@@ -140,7 +143,26 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
   const stage = new Konva.Stage({ container: host, width: 1, height: 1, listening: false });
   const drawing = new Konva.Layer({ listening: false });
   const overlay = new Konva.Layer({ listening: false });
-  stage.add(drawing, overlay);
+  // One node for all that is in the hand: it changes with every move and nothing else does.
+  let preview: ToolPreview = { shapes: [] };
+  const hand = new Konva.Layer({ listening: false });
+  hand.add(
+    new Konva.Shape({
+      listening: false,
+      perfectDrawEnabled: false,
+      sceneFunc: (context) => {
+        for (const { shape, style } of preview.shapes) {
+          paint(context._context, shape, styleOf(style, theme), scale);
+        }
+      }
+    })
+  );
+  stage.add(drawing, overlay, hand);
+  const layersShown = [drawing, overlay, hand];
+
+  /** Drawn in the hand, so not here. */
+  const isHeld = ({ subject }: DisplayItem): boolean =>
+    subject !== undefined && preview.hidden?.has(subjectKey(subject)) === true;
 
   const nodeFor = (record: { item: DisplayItem }): Konva.Shape =>
     new Konva.Shape({
@@ -167,7 +189,7 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
     overlay.removeChildren();
     const test = lit;
     if (test !== null) {
-      const items = [...drawn.values()].map(({ item }) => item);
+      const items = [...drawn.values()].flatMap(({ item }) => (isHeld(item) ? [] : [item]));
       for (const item of items) if (test(item) === 'halo') overlay.add(haloFor(item));
       for (const item of items) if (test(item) !== 'no') overlay.add(nodeFor({ item }));
     }
@@ -179,13 +201,14 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
   };
 
   const cull = (): void => {
-    if (within === null) return;
-    const seen = within(seenBox(viewport, view));
-    for (const { item, node } of drawn.values()) node.visible(seen.has(item));
+    const seen = within?.(seenBox(viewport, view));
+    for (const { item, node } of drawn.values()) {
+      node.visible(!isHeld(item) && (seen === undefined || seen.has(item)));
+    }
   };
 
   const watchPixelRatio = followPixelRatio((ratio) => {
-    for (const layer of [drawing, overlay]) layer.getCanvas().setPixelRatio(ratio);
+    for (const layer of layersShown) layer.getCanvas().setPixelRatio(ratio);
     stage.batchDraw();
   });
 
@@ -228,7 +251,7 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
       view = nextView;
       viewport = next;
       scale = next.scale;
-      for (const layer of [drawing, overlay]) {
+      for (const layer of layersShown) {
         layer.position({ x: next.x, y: next.y });
         layer.scale({ x: scale, y: scale });
       }
@@ -239,6 +262,16 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
       lit = next;
       relight();
     },
+    setPreview: (next) => {
+      const isSame = sameKeys(preview.hidden, next.hidden);
+      preview = next;
+      if (!isSame) {
+        cull();
+        drawing.batchDraw();
+        relight();
+      }
+      hand.batchDraw();
+    },
     setCulling: (next) => {
       within = next;
       cull();
@@ -248,6 +281,15 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
       stage.destroy();
     }
   };
+};
+
+const sameKeys = (
+  a: ReadonlySet<string> | undefined,
+  b: ReadonlySet<string> | undefined
+): boolean => {
+  if (a === b) return true;
+  if ((a?.size ?? 0) !== (b?.size ?? 0)) return false;
+  return [...(a ?? [])].every((key) => b?.has(key) === true);
 };
 
 /** Calls back with the pixel ratio now and whenever it changes; returns what stops it. */

@@ -1,6 +1,6 @@
 // How the sheet stands: its viewport, its size, what the pointer rests on. Moves that the person
 // did not make (to show a pick) never change the zoom unless they must.
-import type { DisplayItem, DisplayList } from '#drawing/display-list.ts';
+import type { DisplayItem, DisplayList, Subject } from '#drawing/display-list.ts';
 import type { Lit, Pick } from '../core/pick.ts';
 import { buildHitIndex, type HitIndex } from './hit-test.ts';
 import type { Light } from './konva-writer.ts';
@@ -103,6 +103,18 @@ export class SheetView {
     const reach = (touch ? reachPx.touch : reachPx.mouse) / this.viewport.scale;
     const place = toDrawing(this.viewport, at);
     return findMarkAt(this.marks, place, reach / 2) ?? this.hits.find(place, reach);
+  }
+
+  /** A place on screen as tools see it: mm of the drawing, how near is near, what lies there. */
+  pointerAt(
+    at: Place,
+    touch: boolean
+  ): { readonly at: Place; readonly reachMm: number; readonly subject: Subject | null } {
+    return {
+      at: toDrawing(this.viewport, at),
+      reachMm: (touch ? reachPx.touch : reachPx.mouse) / this.viewport.scale,
+      subject: this.itemAt(at, touch)?.subject ?? null
+    };
   }
 
   /** What the tag hides of the sheet, screen px; null where it hides nothing. */

@@ -1,0 +1,6 @@
+// The tools of the drawing to scale, in the order of the rail.
+import { pickAndMove } from './pick-and-move.ts';
+import { faceOf, type ToolFace } from './tool.ts';
+
+/** The first is in use while no other is. */
+export const toolFaces: readonly ToolFace[] = [faceOf(pickAndMove)];

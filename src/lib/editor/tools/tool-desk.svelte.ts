@@ -1,0 +1,133 @@
+// Which tool is in use, and what comes out of it: events go to the tool, its actions to the editor.
+import type { Edit, MakeId } from '#document/index.ts';
+import type { Subject } from '#drawing/display-list.ts';
+import type { Study } from '#study/index.ts';
+import type { Pick } from '../core/pick.ts';
+import type { LengthUnit } from '../core/preferences.svelte.ts';
+import { toolFaces } from './registry.ts';
+import type { Scene } from './scene.ts';
+import {
+  emptyPreview,
+  type ToolAction,
+  type ToolEvent,
+  type ToolFace,
+  type ToolInUse,
+  type ToolPreview,
+  type ToolWorld
+} from './tool.ts';
+
+interface Host {
+  readonly documents: { readonly study: Study };
+  readonly diagram: { readonly scene: Scene | null };
+  readonly preferences: { readonly lengthUnit: LengthUnit };
+  readonly makeId: MakeId;
+  readonly pick: Pick | null;
+  readonly setPick: (pick: Pick | null) => void;
+  readonly pickFromSheet: (subject: Subject | null) => void;
+  readonly edit: (
+    edit: Edit,
+    options: { readonly merges: boolean; readonly words?: string }
+  ) => void;
+  readonly tell: (words: string) => void;
+}
+
+const firstTool = (): ToolInUse => {
+  const [first] = toolFaces;
+  if (first === undefined)
+    throw new Error('there are no tools; registry.ts must list one at least');
+  return first.takeUp();
+};
+
+export class ToolDesk {
+  #inUse = $state.raw<ToolInUse>(firstTool());
+  /** Pixels on screen for a millimetre of the drawing. */
+  pxPerMm = $state(1);
+  readonly #host: Host;
+
+  readonly #world = $derived.by((): ToolWorld | null => {
+    const { diagram, documents, pick, preferences, makeId } = this.#host;
+    const { scene } = diagram;
+    if (scene === null) return null;
+    const { study } = documents;
+    return {
+      study,
+      scene,
+      pick,
+      lengthUnit: preferences.lengthUnit,
+      pxPerMm: this.pxPerMm,
+      makeId
+    };
+  });
+  /** What is in the hand. */
+  readonly preview = $derived.by((): ToolPreview =>
+    this.#world === null ? emptyPreview : this.#inUse.show(this.#world)
+  );
+
+  constructor(host: Host) {
+    this.#host = host;
+  }
+
+  /** Tools are there for the drawing to scale alone. */
+  get isOpen(): boolean {
+    return this.#world !== null;
+  }
+
+  get tool(): ToolFace {
+    return this.#inUse.tool;
+  }
+
+  /** Takes up a tool, or the same one afresh. */
+  take(id: string): void {
+    const face = toolFaces.find((one) => one.id === id);
+    if (face === undefined) return;
+    this.#inUse = face.takeUp();
+    this.#host.tell(`${face.name}. ${face.hint}`);
+  }
+
+  /** What is in the hand is let go; the tool stays. */
+  letGo(): void {
+    this.#inUse = this.#inUse.tool.takeUp();
+  }
+
+  /** Gives an event to the tool. True: it was the tool's. */
+  send(event: ToolEvent): boolean {
+    const world = this.#world;
+    if (world === null) return false;
+    const { next, actions, claims } = this.#inUse.step(event, world);
+    this.#inUse = next;
+    for (const action of actions) this.#act(action);
+    if (claims || event.kind !== 'key') return claims;
+    return this.#toolKey(event);
+  }
+
+  /** A key that the tool did not want: Escape puts the tool down, a letter takes up another. */
+  #toolKey({ key, ctrl, alt }: Extract<ToolEvent, { kind: 'key' }>): boolean {
+    if (ctrl || alt) return false;
+    const [first] = toolFaces;
+    if (key === 'Escape' && first !== undefined && this.tool.id !== first.id) {
+      this.take(first.id);
+      return true;
+    }
+    const face = this.tool.readsLetters ? undefined : toolFaces.find((one) => one.key === key);
+    if (face === undefined) return false;
+    this.take(face.id);
+    return true;
+  }
+
+  #act(action: ToolAction): void {
+    switch (action.kind) {
+      case 'edit': {
+        const { edit, merges = false, words } = action;
+        return this.#host.edit(edit, { merges, ...(words === undefined ? {} : { words }) });
+      }
+      case 'press':
+        return this.#host.pickFromSheet(action.subject);
+      case 'pick':
+        return this.#host.setPick(action.pick);
+      case 'say':
+        return this.#host.tell(action.words);
+      case 'take':
+        return this.take(action.tool);
+    }
+  }
+}
