@@ -4,6 +4,7 @@ export * from './primitives.ts';
 export * from './part-schema.ts';
 export * from './wire-schema.ts';
 export * from './photo-schema.ts';
+export * from './picture-hash.ts';
 export * from './shelf-schema.ts';
 export * from './policy-schema.ts';
 export * from './ids.ts';

@@ -7,7 +7,7 @@ import {
   saveDocument,
   type ChassisDocument
 } from '#document/index.ts';
-import { Connection, type KeptEntry, type StoreSchema } from './database.ts';
+import { Connection, databaseName, type KeptEntry, type StoreSchema } from './database.ts';
 import { StoreFailure, toStoreFailure } from './store-failure.ts';
 import { revisionPauseMs, revisionsToDrop } from './thin-revisions.ts';
 import type { IDBPDatabase, IDBPTransaction } from 'idb';
@@ -124,7 +124,7 @@ const putAside = async (
 
 /** The store of this browser. Nothing is opened before the first call.
  *  @param name of the database; tests use their own */
-export const createBrowserStore = (name = 'underchassis'): BrowserStore => {
+export const createBrowserStore = (name = databaseName): BrowserStore => {
   const connection = new Connection(name);
   /** By document: the revision that this window last loaded or saved. */
   const known = new Map<string, string>();

@@ -1,6 +1,7 @@
-// The browser's database: what is kept of each chassis, its text, and earlier texts of it. Texts lie apart from
-// the list, so that the list is read without them.
+// The browser's database: what is kept of each chassis, its text, earlier texts of it, and pictures. Texts lie
+// apart from the list, so that the list is read without them.
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
+import type { Picture } from '#document/index.ts';
 import { StoreFailure } from './store-failure.ts';
 
 export interface KeptEntry {
@@ -22,9 +23,31 @@ export interface StoreSchema extends DBSchema {
     key: [id: string, savedAt: number];
     value: { readonly id: string; readonly savedAt: number; readonly text: string };
   };
+  /** By hash. */
+  pictures: {
+    key: string;
+    value: {
+      readonly type: Picture['type'];
+      readonly bytes: Uint8Array;
+      /** Milliseconds since 1970. */
+      readonly keptAt: number;
+    };
+  };
 }
 
-const databaseVersion = 1;
+export const databaseName = 'underchassis';
+
+/** What each version of the database added, oldest first: a store of any age is brought up step by step. */
+const steps: readonly ((database: IDBPDatabase<StoreSchema>) => void)[] = [
+  (database) => {
+    database.createObjectStore('entries', { keyPath: 'id' });
+    database.createObjectStore('texts');
+    database.createObjectStore('revisions', { keyPath: ['id', 'savedAt'] });
+  },
+  (database) => {
+    database.createObjectStore('pictures');
+  }
+];
 
 /** A connection that is made when it is first needed and again when the browser took it away. */
 export class Connection {
@@ -55,11 +78,9 @@ export class Connection {
         'this browser has no store for pages: save the chassis as a file'
       );
     }
-    return openDB<StoreSchema>(this.name, databaseVersion, {
-      upgrade: (database) => {
-        database.createObjectStore('entries', { keyPath: 'id' });
-        database.createObjectStore('texts');
-        database.createObjectStore('revisions', { keyPath: ['id', 'savedAt'] });
+    return openDB<StoreSchema>(this.name, steps.length, {
+      upgrade: (database, from) => {
+        for (const step of steps.slice(from)) step(database);
       },
       // Another window wants to bring the store to a newer version.
       blocking: () => this.close(),

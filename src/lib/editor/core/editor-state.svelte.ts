@@ -4,6 +4,7 @@ import type { Finding, Severity } from '#checks/index.ts';
 import type { ChassisDocument, Edit, MakeId } from '#document/index.ts';
 import type { Subject } from '#drawing/display-list.ts';
 import type { FileProblem } from '#intake/index.ts';
+import type { PictureStore } from '#storage/index.ts';
 import { terminalText } from '#study/index-document.ts';
 import { idsOf, numberNotes, type MarginNote } from '../notes/number-notes.ts';
 import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
@@ -22,6 +23,8 @@ export interface EditorParts {
   readonly now: () => number;
   readonly makeEngine: MakeEngine;
   readonly preferenceStore: PreferenceStore | null;
+  /** Where the pictures of the document's photos are kept. */
+  readonly pictures: PictureStore;
 }
 
 /** What an opened file has to say: problems, or notes on what was read. */
@@ -41,6 +44,7 @@ export class EditorState {
   readonly diagram: DiagramState;
   readonly tools: ToolDesk;
   readonly makeId: MakeId;
+  readonly pictures: PictureStore;
   /** The sheet that is on screen, if one is. */
   sheet = $state.raw<SheetView | null>(null);
 
@@ -80,6 +84,7 @@ export class EditorState {
 
   constructor(parts: EditorParts) {
     this.makeId = parts.makeId;
+    this.pictures = parts.pictures;
     this.documents = new DocumentState(parts.document, parts.now);
     this.preferences = new Preferences(parts.preferenceStore);
     this.schedule = new ScheduleState({

@@ -1,7 +1,7 @@
 // What the browser keeps between visits: every edit is written a moment after it was made, the last
 // state wins, and a failure is said in plain words.
 import type { ChassisDocument } from '#document/index.ts';
-import { type BrowserStore, type KeptEntry } from '#storage/index.ts';
+import { type BrowserStore, type KeptEntry, type StoreFailure } from '#storage/index.ts';
 
 /** What is asked of the browser's store. Each may reject; the message says why in plain words. */
 export type ChassisStore = Pick<BrowserStore, 'save' | 'load' | 'list' | 'remove'>;
@@ -81,6 +81,11 @@ export class KeptChassis {
   async remove(id: string): Promise<void> {
     await this.#attempt(() => this.#store.remove(id));
     await this.refresh();
+  }
+
+  /** Something beside the document could not be kept. */
+  complain(failure: StoreFailure): void {
+    this.problem = failure.message;
   }
 
   #schedule(): void {
