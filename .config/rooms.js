@@ -55,7 +55,7 @@ export const rooms = [
     name: 'storage',
     path: 'src/lib/storage',
     rooms: below('quantity', 'document'),
-    packages: ['idb']
+    packages: ['idb', 'fflate']
   },
   {
     name: 'editor',

@@ -2,9 +2,11 @@
 // beside its place first and then moved there, so that a broken write never eats the old one.
 import { mkdir, readFile, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
+import { zipLimits } from '#storage/index.ts';
 import { CommandError } from './command.ts';
 
-const maxBytes = 64 * 1024 * 1024;
+/** A zip with pictures is the largest; what is read out of a file has limits of its own. */
+const maxBytes = zipLimits.fileBytes;
 
 const reasonOf = (error: unknown): string => {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
@@ -19,7 +21,7 @@ const reasonOf = (error: unknown): string => {
   );
 };
 
-/** The bytes of a file, at most 64 MiB. */
+/** The bytes of a file, as many as a zip may have. */
 export const readBytes = async (path: string): Promise<Uint8Array> => {
   try {
     const { size } = await stat(path);

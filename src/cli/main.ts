@@ -37,8 +37,8 @@ const overview = (): string =>
       (command) => `  ${`${command.name} ${command.usage}`.padEnd(46)} ${command.help}`
     ),
     '',
-    'DOC is a chassis document (*.chassis.json), a wire list (CSV, semicolons or tabs) or a drawing (SVG) that',
-    'Underchassis wrote. Results go to stdout, words to stderr.',
+    'DOC is a chassis document (*.chassis.json, or *.chassis.zip with pictures), a wire list (CSV,',
+    'semicolons or tabs) or a drawing (SVG) that Underchassis wrote. Results go to stdout, words to stderr.',
     'Exit codes: 0 done; 1 check: a finding at or above --fail-on; 2 bad input or usage.',
     '',
     `More on one command: ${callOf} COMMAND --help`,

@@ -1,16 +1,34 @@
-// Any of the three things that hold a chassis (a document, a wire list, a drawing that we wrote)
-// read into a document. What was noticed on the way is said on stderr; nothing is half-loaded.
+// Any of the things that hold a chassis (a document, a zip of one with its pictures, a wire list, a drawing that
+// we wrote) read into a document. What was noticed on the way is said on stderr; nothing is half-loaded.
 import { randomBytes } from 'node:crypto';
 import { basename } from 'node:path';
 import { makeIdFrom, type ChassisDocument } from '#document/index.ts';
 import { openFileBytes, type Opened } from '#intake/index.ts';
+import { isZip, readChassisZip } from '#storage/index.ts';
 import { CommandError, type Terminal } from './command.ts';
 import { readBytes } from './files.ts';
 
 const chance = (): number => randomBytes(4).readUInt32LE() / 2 ** 32;
 
+const openZip = (bytes: Uint8Array, name: string): Opened => {
+  const zip = readChassisZip(bytes, name);
+  if (!zip.ok) return zip;
+  const [inside, ...others] = zip.documents;
+  if (inside === undefined || others.length > 0) {
+    const names = zip.documents.map((document) => document.name).join(', ');
+    const wrong = `it holds ${zip.documents.length} chassis (${names})`;
+    const wayOut = 'unpack it and give the one that is meant';
+    return { ok: false, problems: [{ place: 'the zip', wrong, wayOut }] };
+  }
+  const opened = openFileBytes(inside.bytes, inside.name, makeIdFrom(chance));
+  return opened.ok ? { ...opened, notes: [...zip.notes, ...opened.notes] } : opened;
+};
+
+const openAny = (bytes: Uint8Array, name: string): Opened =>
+  isZip(bytes) ? openZip(bytes, name) : openFileBytes(bytes, name, makeIdFrom(chance));
+
 const read = async (path: string, terminal: Terminal): Promise<Opened & { ok: true }> => {
-  const opened = openFileBytes(await readBytes(path), basename(path), makeIdFrom(chance));
+  const opened = openAny(await readBytes(path), basename(path));
   if (opened.ok) {
     for (const note of opened.notes) terminal.say(note);
     return opened;
@@ -23,7 +41,7 @@ const read = async (path: string, terminal: Terminal): Promise<Opened & { ok: tr
   throw new CommandError(lines[lines.length - 1] ?? `${path}: it holds no chassis`);
 };
 
-/** The chassis in a file: JSON document, exported SVG or wire list, told apart by content.
+/** The chassis in a file: JSON document, zip of one, exported SVG or wire list, told apart by content.
  *  @throws CommandError with the file, the place and the way out */
 export const readChassis = async (path: string, terminal: Terminal): Promise<ChassisDocument> =>
   (await read(path, terminal)).document;

@@ -2,6 +2,8 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { buildChassisZip } from '#storage/index.ts';
+import { chassis } from '../helpers/chassis.ts';
 import { cli, freshFolder, radio, television, televisionList } from './run-cli.ts';
 
 interface Row {
@@ -203,5 +205,23 @@ describe('bad input', () => {
     expect(run.code).toBe(2);
     expect(run.out).toBe('');
     expect(run.said).toMatch(/broken\.chassis\.json: .*awg/);
+  });
+});
+
+describe('a zip', () => {
+  const zips = 'test/storage/zips';
+  it('is read as the chassis in it', () => {
+    const run = cli('schedule', `${zips}/by-info-zip.chassis.zip`, '--format', 'json');
+    expect(run.code).toBe(0);
+    expect(rowsOf(run.out)).toEqual([]);
+  });
+
+  it('of many chassis is refused with their names', () => {
+    const path = join(freshFolder(), 'all.chassis.zip');
+    const [first, second] = [chassis('First').build(), chassis('Second').build()];
+    writeFileSync(path, buildChassisZip([first, second], new Map()));
+    const run = cli('check', path);
+    expect(run.code).toBe(2);
+    expect(run.said).toContain('it holds 2 chassis (first.chassis.json, second.chassis.json)');
   });
 });

@@ -6,6 +6,12 @@ export const test = base.extend<{ watched: Page }>({
   watched: [
     async ({ page, baseURL }, use) => {
       const wrong: string[] = [];
+      // A story cannot press the buttons of the system's own dialogs: files come and go as in browsers
+      // that have none.
+      await page.addInitScript(() => {
+        Reflect.deleteProperty(globalThis, 'showOpenFilePicker');
+        Reflect.deleteProperty(globalThis, 'showSaveFilePicker');
+      });
       page.on('pageerror', (error) => wrong.push(`thrown: ${error.message}`));
       page.on('console', (message) => {
         if (message.type() === 'error') wrong.push(`console: ${message.text()}`);

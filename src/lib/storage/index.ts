@@ -3,5 +3,8 @@ export * from './files.ts';
 export * from './store-failure.ts';
 export * from './browser-store.ts';
 export * from './picture-store.ts';
+export * from './chassis-zip.ts';
+export { pictureTypeOf } from './picture-type.ts';
+export { isZip, zipLimits } from './zip-directory.ts';
 export * from './persist.ts';
 export type { KeptEntry } from './database.ts';

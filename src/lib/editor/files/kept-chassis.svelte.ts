@@ -88,6 +88,21 @@ export class KeptChassis {
     this.problem = failure.message;
   }
 
+  /** Keeps chassis that came in together, and says how many were kept. */
+  async takeIn(documents: readonly ChassisDocument[]): Promise<number> {
+    await this.flush();
+    let count = 0;
+    for (const document of documents) {
+      const done = await this.#attempt(async () => {
+        await this.#store.save(document, this.#clock.now());
+        return true;
+      });
+      if (done === true) count += 1;
+    }
+    await this.refresh();
+    return count;
+  }
+
   #schedule(): void {
     this.#callOff?.();
     this.#state = 'waiting';

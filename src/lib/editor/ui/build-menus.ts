@@ -2,7 +2,7 @@
 import { handbookPages, openBeside } from '../bench/handbook-pages.ts';
 import type { EditorState } from '../core/editor-state.svelte.ts';
 import { lengthUnits, themes } from '../core/preferences.svelte.ts';
-import type { FileDesk } from '../files/file-desk.svelte.ts';
+import type { FileDesk } from '../files/file-desk.ts';
 
 export interface MenuItem {
   readonly label: string;
@@ -28,12 +28,31 @@ const fileMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] => 
       { label: 'New chassis', run: () => desk.newChassis(), testid: 'new' },
       {
         label: 'Open…',
-        hint: 'document, wire list, drawing',
+        hint: 'document, zip, wire list, drawing',
         run: () => desk.choose(),
         testid: 'open'
       },
       { label: 'Kept in this browser…', run: () => (editor.dialog = 'kept'), testid: 'kept' },
-      { label: 'Save a file', hint: 'Ctrl+S', run: () => desk.saveFile(), testid: 'save' }
+      {
+        label: desk.hasPictures ? 'Save a file with pictures' : 'Save a file',
+        hint: 'Ctrl+S',
+        run: () => void desk.saveFile(),
+        testid: 'save'
+      },
+      {
+        label: 'Save a file elsewhere…',
+        run: () => void desk.saveFile({ elsewhere: true }),
+        testid: 'save-elsewhere'
+      },
+      ...(desk.hasPictures
+        ? [
+            {
+              label: 'Save a file without pictures',
+              run: () => void desk.saveFile({ elsewhere: true, bare: true }),
+              testid: 'save-bare'
+            }
+          ]
+        : [])
     ]
   },
   {

@@ -1,21 +1,30 @@
 // Files in and out, and what is kept in the browser: new, open, drop, save, export, autosave.
-import { buildEmptyDocument, saveDocument, type ChassisDocument } from '#document/index.ts';
+import { buildEmptyDocument, type ChassisDocument } from '#document/index.ts';
 import { openFileBytes } from '#intake/index.ts';
 import { buildSchedule, scheduleToCsv } from '#paperwork/index.ts';
+import { fileNameOf, picturesOf } from '#storage/index.ts';
 import type { EditorState } from '../core/editor-state.svelte.ts';
-import { documentEnding, fileNameOf } from '#storage/index.ts';
 import { counted } from '../core/words.ts';
+import type { FilePlace } from './file-place.ts';
+import { FileSaver, type SaverHost, type SaveWishes } from './file-saver.ts';
+import { noteMissing } from './gather-pictures.ts';
 import type { KeptChassis } from './kept-chassis.svelte.ts';
+import { readAnyFile } from './read-any-file.ts';
 
 export interface Demonstration {
   readonly title: string;
   readonly url: string;
 }
 
+export interface ChosenFile {
+  readonly file: File;
+  /** Where it lies, if the browser lets it be written again. */
+  readonly place: FilePlace | null;
+}
+
 /** What the desk asks of the browser around it. */
-export interface DeskHost {
-  readonly download: (name: string, type: string, text: string) => void;
-  readonly chooseFile: () => Promise<File | null>;
+export interface DeskHost extends SaverHost {
+  readonly chooseFile: () => Promise<ChosenFile | null>;
   /** The local date, as it stands in a title block: "2026-11-25". */
   readonly today: () => string;
   readonly fetchBytes: (url: string) => Promise<Uint8Array>;
@@ -26,6 +35,7 @@ export class FileDesk {
   readonly kept: KeptChassis;
   readonly #editor: EditorState;
   readonly #host: DeskHost;
+  readonly #saver: FileSaver;
 
   constructor(
     editor: EditorState,
@@ -37,6 +47,12 @@ export class FileDesk {
     this.kept = kept;
     this.demonstrations = demonstrations;
     this.#host = host;
+    this.#saver = new FileSaver(host, editor.pictures);
+  }
+
+  /** True where a file of this chassis has pictures in it. */
+  get hasPictures(): boolean {
+    return picturesOf(this.#editor.documents.document).size > 0;
   }
 
   get keptWords(): string {
@@ -51,21 +67,38 @@ export class FileDesk {
   }
 
   choose(): void {
-    void this.#host.chooseFile().then((file) => (file === null ? undefined : this.openFile(file)));
+    void this.#host
+      .chooseFile()
+      .then((chosen) => (chosen === null ? undefined : this.openFile(chosen.file, chosen.place)));
   }
 
-  /** Opens a file that was chosen or dropped. On bad input the document that is there stays. */
-  async openFile(file: File): Promise<void> {
-    const bytes = new Uint8Array(await file.arrayBuffer());
-    const opened = openFileBytes(bytes, file.name, this.#editor.makeId);
-    if (!opened.ok) {
-      this.#report(file.name, false, opened.problems, []);
+  /** Opens a file that was chosen or dropped. On bad input the document that is there stays.
+   *  @param place where it lies, if saving may write it again */
+  async openFile(file: File, place: FilePlace | null = null): Promise<void> {
+    const reading = await readAnyFile(file, this.#editor.makeId);
+    if (!reading.ok) {
+      this.#report(file.name, false, reading.problems, []);
       return;
     }
-    this.#open(opened.document);
-    const wires = counted(Object.keys(opened.document.wires).length, 'wire');
+    const { documents, pictures, notes } = reading;
+    const { pictures: store } = this.#editor;
+    for (const { bytes, type } of pictures.values()) await store.keep(bytes, type);
+    const [document, ...others] = documents;
+    if (document === undefined) return;
+    if (others.length > 0) {
+      const count = await this.kept.takeIn(documents);
+      this.#editor.dialog = 'kept';
+      this.#editor.tell(`${file.name}: ${count} of ${documents.length} chassis kept here`);
+      if (notes.length > 0) this.#report(file.name, true, [], notes);
+      return;
+    }
+    const missing = await noteMissing(document, this.#editor.pictures);
+    this.#open(document);
+    if (reading.isDocumentFile && place !== null) this.#saver.cameFrom(document, place);
+    const wires = counted(Object.keys(document.wires).length, 'wire');
     this.#editor.tell(`${file.name} opened: ${wires}`);
-    if (opened.notes.length > 0) this.#report(file.name, true, [], opened.notes);
+    const all = missing === null ? notes : [...notes, missing];
+    if (all.length > 0) this.#report(file.name, true, [], all);
   }
 
   async openDemonstration(demonstration: Demonstration): Promise<void> {
@@ -83,11 +116,10 @@ export class FileDesk {
     this.#editor.tell(`${demonstration.title}: an invented set, to look around in`);
   }
 
-  saveFile(): void {
-    const document = this.#current();
-    const name = fileNameOf(document.identity.title, documentEnding);
-    this.#host.download(name, 'application/json', saveDocument(document));
-    this.#editor.tell(`${name} saved`);
+  /** Saves the chassis as a file. To be called from a click or a key. */
+  async saveFile(wishes: SaveWishes = {}): Promise<void> {
+    const { words } = await this.#saver.save(this.#current(), wishes);
+    this.#editor.tell(words);
   }
 
   exportDrawing(): void {

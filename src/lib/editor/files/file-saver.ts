@@ -1,0 +1,91 @@
+// A chassis out to a file: with its pictures where it has any, back to the file it came from where the
+// browser can, else to where the person says, else as a download.
+import { saveDocument, type ChassisDocument } from '#document/index.ts';
+import {
+  buildChassisZip,
+  documentEnding,
+  fileNameOf,
+  missingPicturesNote,
+  picturesOf,
+  zipEnding,
+  type PictureStore
+} from '#storage/index.ts';
+import { writeToPlace, type FilePlace } from './file-place.ts';
+import { gatherPictures } from './gather-pictures.ts';
+
+export interface SaverHost {
+  readonly download: (name: string, type: string, content: string | Uint8Array) => void;
+  /** Null where the person called it off; 'none' where the browser can only download. */
+  readonly choosePlace: (name: string) => Promise<FilePlace | 'none' | null>;
+}
+
+export interface SaveWishes {
+  /** Asks for a place even where one is known. */
+  readonly elsewhere?: boolean;
+  /** Leaves the pictures out. */
+  readonly bare?: boolean;
+}
+
+export interface SaveOutcome {
+  readonly isSaved: boolean;
+  /** What happened, for the live line. */
+  readonly words: string;
+}
+
+const types = { [zipEnding]: 'application/zip', [documentEnding]: 'application/json' } as const;
+
+export class FileSaver {
+  readonly #host: SaverHost;
+  readonly #pictures: PictureStore;
+  /** By document: the file that it is saved back to. */
+  readonly #places = new Map<string, FilePlace>();
+
+  constructor(host: SaverHost, pictures: PictureStore) {
+    this.#host = host;
+    this.#pictures = pictures;
+  }
+
+  /** The file that a document came from: it is saved back to it. */
+  cameFrom(document: ChassisDocument, place: FilePlace): void {
+    this.#places.set(document.id, place);
+  }
+
+  /** To be called from a click or a key: the browser may ask for a place. */
+  async save(document: ChassisDocument, wishes: SaveWishes = {}): Promise<SaveOutcome> {
+    const { elsewhere = false, bare = false } = wishes;
+    const ending = picturesOf(document).size > 0 && !bare ? zipEnding : documentEnding;
+    const name = fileNameOf(document.identity.title, ending);
+    const known = elsewhere ? undefined : this.#places.get(document.id);
+    // A file of text cannot take pictures: then another place is asked for.
+    const place = known?.name.endsWith(ending) ? known : await this.#host.choosePlace(name);
+    if (place === null) return { isSaved: false, words: 'not saved: no place was chosen' };
+    const { content, note } = await this.#contentOf(document, ending);
+    if (place === 'none') {
+      this.#host.download(name, types[ending], content);
+      return { isSaved: true, words: `${name} saved${note}` };
+    }
+    try {
+      await writeToPlace(place, content);
+    } catch (error) {
+      this.#places.delete(document.id);
+      const why = error instanceof Error ? error.message : String(error);
+      const words = `${place.name} was not saved, what was in it is still there: ${why}. Save again to choose another place`;
+      return { isSaved: false, words };
+    }
+    if (!bare) this.#places.set(document.id, place);
+    return { isSaved: true, words: `${place.name} saved${note}` };
+  }
+
+  async #contentOf(
+    document: ChassisDocument,
+    ending: keyof typeof types
+  ): Promise<{ content: Uint8Array; note: string }> {
+    if (ending === documentEnding) {
+      return { content: new TextEncoder().encode(saveDocument(document)), note: '' };
+    }
+    const pictures = await gatherPictures([document], this.#pictures);
+    const missing = missingPicturesNote(document, (hash) => pictures.has(hash));
+    const content = buildChassisZip([document], pictures);
+    return { content, note: missing === null ? '' : `, but ${missing}` };
+  }
+}
