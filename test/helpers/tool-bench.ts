@@ -93,6 +93,11 @@ export class ToolBench<S> {
     return this.send({ kind: 'key', key, shift, alt, ctrl });
   }
 
+  /** Writes into a field of the tool's panel, and commits it. */
+  field(id: string, value = '', done = true): this {
+    return this.send({ kind: 'field', id, value, done });
+  }
+
   /** Presses a thing at `from`, drags it to `to` and lets it go. */
   drag(from: Spot, to: Spot, subject: Subject | null, more: More = {}): this {
     return this.pointer('grab', from, subject, more)

@@ -166,6 +166,11 @@ export class EditorState {
     this.page = 'sheet';
   }
 
+  /** Puts the keyboard on the drawing. */
+  focusSheet(): void {
+    this.sheet?.focus();
+  }
+
   /** Puts the tag away, or gives up looking for a terminal. */
   letGo(): void {
     if (this.awaits !== null) this.schedule.key({ key: 'Escape' });

@@ -59,6 +59,7 @@ export const attachSheet = (
     writer.setTheme(themeOf(editor));
   });
   const stopListening = listen(host, view, editor);
+  view.focus = () => host.focus();
   return () => {
     stopListening();
     watch.disconnect();

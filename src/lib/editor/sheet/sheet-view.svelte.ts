@@ -47,6 +47,8 @@ export class SheetView {
   viewport = $state.raw<Viewport>({ x: 0, y: 0, scale: 1 });
   size = $state.raw<Size>({ width: 0, height: 0 });
   hover = $state.raw<Hover | null>(null);
+  /** Puts the keyboard on the canvas; set while there is one. */
+  focus: () => void = () => undefined;
   /** The canvas shows the list that is there. */
   isDrawn = $state(false);
   /** Until a person moves the paper, the whole drawing is kept in view. */
@@ -79,7 +81,16 @@ export class SheetView {
   fit(): void {
     this.#isFitted = true;
     if (this.size.width === 0) return;
-    this.viewport = fitBox(this.list.bounds, this.size, Math.min(20, this.size.width / 30));
+    this.viewport = fitBox(
+      roomFor(this.list.bounds),
+      this.size,
+      Math.min(20, this.size.width / 30)
+    );
+  }
+
+  /** Keeps the paper where it lies from now on: a hand is at work on it. */
+  hold(): void {
+    this.#isFitted = false;
   }
 
   /** A new drawing: shown whole, or where the paper lay. */
@@ -207,6 +218,14 @@ export class SheetView {
     this.viewport = keepInSight(viewport, this.list.bounds, this.size);
   }
 }
+
+/** So much is shown at least: blank paper is not looked at through a lens, mm. */
+const leastShown = { width: 240, height: 160 } as const;
+
+const roomFor = ({ x, y, width, height }: Box): Box => {
+  const [wide, high] = [Math.max(width, leastShown.width), Math.max(height, leastShown.height)];
+  return { x: x - (wide - width) / 2, y: y - (high - height) / 2, width: wide, height: high };
+};
 
 const boxOnScreen = (viewport: Viewport, box: Box): Box => ({
   ...toScreen(viewport, box),

@@ -106,6 +106,7 @@ const step = (state: PickState, event: ToolEvent, world: ToolWorld): ToolStep<Pi
     case 'key':
       return chosenKey(state, event, world);
     case 'hover':
+    case 'field':
       return rest;
   }
 };
@@ -170,6 +171,7 @@ export const pickAndMove: Tool<PickState> = {
   name: 'Pick and move',
   key: 'm',
   hint: 'Press to pick; drag a part or a support to move it. Shift and drag chooses several.',
+  icon: 'M5 2.5l10 8.2-4.6.7 2.5 5-2 1-2.4-5L5 15.6z',
   resting,
   step,
   show

@@ -4,6 +4,7 @@ import type { Subject } from '#drawing/display-list.ts';
 import type { Study } from '#study/index.ts';
 import type { Pick } from '../core/pick.ts';
 import type { LengthUnit } from '../core/preferences.svelte.ts';
+import type { PanelField } from './panel.ts';
 import { toolFaces } from './registry.ts';
 import type { Scene } from './scene.ts';
 import {
@@ -29,6 +30,8 @@ interface Host {
     options: { readonly merges: boolean; readonly words?: string }
   ) => void;
   readonly tell: (words: string) => void;
+  /** The paper stays where it is from now on. */
+  readonly sheet: { readonly hold: () => void } | null;
 }
 
 const firstTool = (): ToolInUse => {
@@ -43,6 +46,8 @@ export class ToolDesk {
   /** Pixels on screen for a millimetre of the drawing. */
   pxPerMm = $state(1);
   readonly #host: Host;
+  /** How tools were put down, by their id. */
+  readonly #putDown = new Map<string, ToolInUse>();
 
   readonly #world = $derived.by((): ToolWorld | null => {
     const { diagram, documents, pick, preferences, makeId } = this.#host;
@@ -63,6 +68,11 @@ export class ToolDesk {
     this.#world === null ? emptyPreview : this.#inUse.show(this.#world)
   );
 
+  /** What can be set of the tool in use. */
+  readonly panel = $derived.by((): readonly PanelField[] =>
+    this.#world === null ? [] : this.#inUse.panel(this.#world)
+  );
+
   constructor(host: Host) {
     this.#host = host;
   }
@@ -80,13 +90,14 @@ export class ToolDesk {
   take(id: string): void {
     const face = toolFaces.find((one) => one.id === id);
     if (face === undefined) return;
-    this.#inUse = face.takeUp();
+    this.#putDown.set(this.tool.id, this.#inUse.putDown());
+    this.#inUse = this.#putDown.get(id) ?? face.takeUp();
     this.#host.tell(`${face.name}. ${face.hint}`);
   }
 
   /** What is in the hand is let go; the tool stays. */
   letGo(): void {
-    this.#inUse = this.#inUse.tool.takeUp();
+    this.#inUse = this.#inUse.putDown();
   }
 
   /** Gives an event to the tool. True: it was the tool's. */
@@ -118,6 +129,7 @@ export class ToolDesk {
     switch (action.kind) {
       case 'edit': {
         const { edit, merges = false, words } = action;
+        this.#host.sheet?.hold();
         return this.#host.edit(edit, { merges, ...(words === undefined ? {} : { words }) });
       }
       case 'press':

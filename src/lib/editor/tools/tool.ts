@@ -6,6 +6,7 @@ import type { Shape, Subject } from '#drawing/display-list.ts';
 import type { Study } from '#study/index.ts';
 import type { Pick } from '../core/pick.ts';
 import type { LengthUnit } from '../core/preferences.svelte.ts';
+import type { PanelField } from './panel.ts';
 import type { Scene } from './scene.ts';
 
 /** A place on the sheet, mm. */
@@ -39,7 +40,14 @@ export type ToolEvent =
   | ({ readonly kind: 'drop' } & Pointed)
   /** The drag came to nothing, or the pointer left the sheet. */
   | { readonly kind: 'give-up' }
-  | ({ readonly kind: 'key'; readonly key: string } & Modifiers);
+  | ({ readonly kind: 'key'; readonly key: string } & Modifiers)
+  /** A field of the tool's panel holds another text. `done`: it was committed, or a button was pressed. */
+  | {
+      readonly kind: 'field';
+      readonly id: string;
+      readonly value: string;
+      readonly done: boolean;
+    };
 
 export type Grab = Extract<ToolEvent, { kind: 'grab' }>;
 export type Drag = Extract<ToolEvent, { kind: 'drag' | 'drop' }>;
@@ -103,7 +111,13 @@ export interface Tool<S> {
   readonly hint: string;
   /** While it is in use letters are its own, so that none of them takes up another tool. */
   readonly readsLetters?: boolean;
+  /** A stroke in a square of 20, as the path of an SVG. */
+  readonly icon: string;
   readonly resting: S;
+  /** What is kept of its state when it is put down, such as a gauge that was typed; else nothing. */
+  readonly rest?: (state: S) => S;
+  /** What can be set while it is in use. */
+  readonly panel?: (state: S, world: ToolWorld) => readonly PanelField[];
   readonly step: (state: S, event: ToolEvent, world: ToolWorld) => ToolStep<S>;
   readonly show: (state: S, world: ToolWorld) => ToolPreview;
 }
@@ -124,6 +138,9 @@ export interface ToolInUse {
     readonly claims: boolean;
   };
   readonly show: (world: ToolWorld) => ToolPreview;
+  readonly panel: (world: ToolWorld) => readonly PanelField[];
+  /** The tool as it is taken up the next time. */
+  readonly putDown: () => ToolInUse;
 }
 
 /** What is known of a tool without its state. */
@@ -132,6 +149,7 @@ export interface ToolFace {
   readonly name: string;
   readonly key: string;
   readonly hint: string;
+  readonly icon: string;
   readonly readsLetters: boolean;
   readonly takeUp: () => ToolInUse;
 }
@@ -144,9 +162,12 @@ export const faceOf = <S>(tool: Tool<S>): ToolFace => {
       const { state: next, actions, claims = false } = tool.step(state, event, world);
       return { next: use(next), actions, claims };
     },
-    show: (world) => tool.show(state, world)
+    show: (world) => tool.show(state, world),
+    panel: (world) => tool.panel?.(state, world) ?? [],
+    putDown: () => use(tool.rest?.(state) ?? tool.resting)
   });
-  const { id, name, key, hint, readsLetters = false } = tool;
-  const face: ToolFace = { id, name, key, hint, readsLetters, takeUp: () => use(tool.resting) };
+  const { id, name, key, hint, icon, readsLetters = false } = tool;
+  const takeUp = (): ToolInUse => use(tool.resting);
+  const face: ToolFace = { id, name, key, hint, icon, readsLetters, takeUp };
   return face;
 };
