@@ -1,7 +1,7 @@
 // Stories in a real Chromium against the built editor, served as `npm start` serves it.
 import { defineConfig } from '@playwright/test';
 
-const port = 4327;
+const port = Number(process.env['STORY_PORT'] ?? 4327);
 
 export default defineConfig({
   testDir: '.',

@@ -27,7 +27,11 @@ for (const colorScheme of ['light', 'dark'] as const) {
       const sheet = page.getByTestId('sheet');
       const box = await sheet.boundingBox();
       if (box === null) throw new Error('the sheet is not there');
-      const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+      // The drawing is shown in the middle of what the strip of tools leaves free.
+      const rail = await page.getByRole('toolbar', { name: 'Tools' }).boundingBox();
+      if (rail === null) throw new Error('the tools are not there');
+      const free = rail.x + rail.width;
+      const [x, y] = [(free + box.x + box.width) / 2, box.y + box.height / 2];
       await page.mouse.move(x, y);
       await page.mouse.down();
       await page.mouse.move(x + 70, y + 40, { steps: 5 });

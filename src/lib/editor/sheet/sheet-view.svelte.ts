@@ -25,6 +25,7 @@ interface Host {
   /** Ids of the findings that concern the pick. */
   readonly litFindings: ReadonlySet<string>;
   readonly diagram: { readonly list: DisplayList | null; readonly which: string };
+  readonly tools: { readonly isOpen: boolean };
 }
 
 export interface Hover {
@@ -40,6 +41,9 @@ export const reachPx = { mouse: 6, touch: 16 } as const;
 const lifeSize = 96 / 25.4;
 /** What is looked at closely is shown between these scales, pixels per millimetre. */
 const closeScale = { least: 3.6, most: 6 } as const;
+
+/** How wide the strip of tools is, px. */
+const railPx = 76;
 
 const nothing: DisplayList = { items: [], bounds: { x: 0, y: 0, width: 100, height: 100 } };
 
@@ -81,11 +85,12 @@ export class SheetView {
   fit(): void {
     this.#isFitted = true;
     if (this.size.width === 0) return;
-    this.viewport = fitBox(
-      roomFor(this.list.bounds),
-      this.size,
-      Math.min(20, this.size.width / 30)
-    );
+    const { width, height } = this.size;
+    // The tools stand at the left edge.
+    const left = this.#host.tools.isOpen && width > 500 ? railPx : 0;
+    const free = { width: width - left, height };
+    const fitted = fitBox(roomFor(this.list.bounds), free, Math.min(20, width / 30));
+    this.viewport = panBy(fitted, left, 0);
   }
 
   /** Keeps the paper where it lies from now on: a hand is at work on it. */

@@ -47,7 +47,7 @@ export class ToolDesk {
   pxPerMm = $state(1);
   readonly #host: Host;
   /** How tools were put down, by their id. */
-  readonly #putDown = new Map<string, ToolInUse>();
+  readonly #putDown: Record<string, ToolInUse> = {};
 
   readonly #world = $derived.by((): ToolWorld | null => {
     const { diagram, documents, pick, preferences, makeId } = this.#host;
@@ -90,8 +90,8 @@ export class ToolDesk {
   take(id: string): void {
     const face = toolFaces.find((one) => one.id === id);
     if (face === undefined) return;
-    this.#putDown.set(this.tool.id, this.#inUse.putDown());
-    this.#inUse = this.#putDown.get(id) ?? face.takeUp();
+    this.#putDown[this.tool.id] = this.#inUse.putDown();
+    this.#inUse = this.#putDown[id] ?? face.takeUp();
     this.#host.tell(`${face.name}. ${face.hint}`);
   }
 
