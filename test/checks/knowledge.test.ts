@@ -1,6 +1,7 @@
 // What is not known: ratings, volts, parts of a stress, ends, lengths.
 import { carriesUnknown } from '#checks/rules/carries-unknown.ts';
 import { endUnknown } from '#checks/rules/end-unknown.ts';
+import { endsAlike } from '#checks/rules/ends-alike.ts';
 import { lengthMissing } from '#checks/rules/length-missing.ts';
 import { ratingUnknown } from '#checks/rules/rating-unknown.ts';
 import { stressPartial } from '#checks/rules/stress-partial.ts';
@@ -10,6 +11,25 @@ import { ruleTester } from '../helpers/rule-tester.ts';
 
 const oneWire = (options: WireOptions) => () =>
   chassis().strip('TS1', 4).strip('TS2', 4).wire(12, 'TS1-1', 'TS2-1', options);
+
+ruleTester(endsAlike, {
+  valid: {
+    'two lugs of one strip': oneWire({}),
+    'no end found': () => chassis().strip('TS1', 1).wire(1, null, null),
+    'two ends on the chassis': () => chassis().ground('G1').ground('G2').wire(1, 'G1', 'G2')
+  },
+  invalid: {
+    'one lug twice': [
+      () => chassis().strip('TS1', 2).wire(12, 'TS1-1', 'TS1-1', { dcV: 285 }),
+      {
+        severity: 'fault',
+        says: 'Wire 12 starts and ends at TS1-1: one of its ends is wrong.',
+        at: ['wire 12'],
+        hasEdit: true
+      }
+    ]
+  }
+});
 
 ruleTester(ratingUnknown, {
   valid: {

@@ -65,6 +65,46 @@ describe('insulation class: common practice, no source', () => {
   });
 });
 
+describe('the line side: common practice, no source', () => {
+  const line = chassis()
+    .part('plug', 'P1', ['1', '2'], {
+      elements: [{ kind: 'source', current: 'ac', from: '1', to: '2', volts: 117 }]
+    })
+    .part('switch', 'S1', ['1', '2'], {
+      elements: [{ kind: 'link', what: 'switch', from: '1', to: '2', closed: false }]
+    })
+    .part('transformer', 'T1', ['black', 'black 2', 'red', 'red 2'])
+    .wire(1, 'P1-1', 'S1-1')
+    .wire(2, 'S1-2', 'T1 black', { acV: 117 })
+    .wire(3, 'P1-2', 'T1 black 2')
+    .wire(4, 'T1 red', 'T1 red 2', { acV: 117, dcV: 0, function: 'winding' })
+    .build();
+
+  it('is 600 V at least from the plug to the primary, past a switch that is open', () => {
+    const { wires } = buildStudy(line);
+    // 117 V x 1.414 x 1.25 = 206.8 V: by its volts alone 300 V wire would do, as on the winding.
+    for (const id of ['w1', 'w2', 'w3']) {
+      expect(wires.get(id)!.need).toMatchObject({
+        requiredV: 600,
+        basis: expect.stringMatching(
+          /^line side: 600 V at least \(165\.\d+ V x 1\.25 = 206\.8 V\)$/
+        )
+      });
+    }
+    expect(wires.get('w4')!.need!.requiredV).toBe(300);
+  });
+
+  it('goes by its function where no part says that it is the line', () => {
+    expect(studyOf({ function: 'power transformer primary', acV: 117 }).need!.requiredV).toBe(600);
+    expect(studyOf({ function: 'audio plate', acV: 117, dcV: 0 }).need!.requiredV).toBe(300);
+  });
+
+  it('follows the policy of the document', () => {
+    const { need } = studyOf({ function: 'line cord', acV: 117 }, { lineFloorV: 300 });
+    expect(need).toMatchObject({ requiredV: 300 });
+  });
+});
+
 describe('conductor: common practice, no source', () => {
   it('ordinary runs are 22 AWG solid tinned', () => {
     expect(studyOf({ function: 'B+', dcV: 285 }).recommended).toMatchObject({
@@ -131,5 +171,50 @@ describe('conductor: common practice, no source', () => {
     expect(need).toBeNull();
     // 560 V x 1.25 = 700 V: the 1 kV class.
     expect(recommended).toMatchObject({ classV: 1000, atLeast: true });
+  });
+
+  const sweep = () =>
+    chassis()
+      .strip('TS1', 6)
+      .strip('TS2', 6)
+      .wire(1, 'TS1-1', 'TS2-1', { function: 'B+', dcV: 285 })
+      .wire(2, 'TS1-2', 'TS2-2', { function: 'horizontal output plate', dcV: 560, pulseV: 4500 });
+
+  it('nor below the highest pulse there, unless its function says that none gets to it', () => {
+    const { wires } = buildStudy(
+      sweep()
+        .wire(3, 'TS1-3', 'TS2-3')
+        .wire(4, 'TS1-4', 'TS2-4', { function: 'vertical hold' })
+        .wire(5, 'TS1-5', 'TS2-5', { function: 'horizontal yoke', dcV: 285 })
+        .build()
+    );
+    // 560 V + 4.5 kV = 5060 V; x 1.25 = 6325 V: the 10 kV class.
+    expect(wires.get('w3')!.recommended).toMatchObject({
+      classV: 10_000,
+      classBasis: 'as the highest pulse there, horizontal output plate'
+    });
+    expect(wires.get('w4')!.recommended).toMatchObject({ classV: 600 });
+    expect(wires.get('w5')!.recommended).toMatchObject({ classV: 10_000, atLeast: true });
+  });
+
+  it('nor below the highest class in its cable', () => {
+    const { wires } = buildStudy(
+      chassis()
+        .cable('yoke cable', 'multi-conductor')
+        .unit('Main chassis')
+        .strip('TS1', 2)
+        .unit('Neck')
+        .strip('TS2', 2)
+        .wire(1, 'TS1-1', 'TS2-1', { dcV: 0, pulseV: 2000, cable: 'yoke cable' })
+        .wire(2, 'TS1-2', 'TS2-2', { function: 'audio', cable: 'yoke cable' })
+        .build()
+    );
+    expect(wires.get('w2')!.need).toBeNull();
+    // 2 kV x 1.25 = 2.5 kV.
+    expect(wires.get('w2')!.recommended).toMatchObject({
+      classV: 3000,
+      atLeast: true,
+      classBasis: 'as wire 1 in the same cable, 2 kV peak'
+    });
   });
 });

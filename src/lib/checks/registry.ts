@@ -11,6 +11,7 @@ import { criticalChanged } from './rules/critical-changed.ts';
 import { dataDisagrees } from './rules/data-disagrees.ts';
 import { endMisfit } from './rules/end-misfit.ts';
 import { endUnknown } from './rules/end-unknown.ts';
+import { endsAlike } from './rules/ends-alike.ts';
 import { heaterCathode } from './rules/heater-cathode.ts';
 import { heaterDrop } from './rules/heater-drop.ts';
 import { heaterString } from './rules/heater-string.ts';
@@ -64,6 +65,7 @@ export const rules: readonly Rule[] = [
   numberTwice,
   criticalChanged,
   endMisfit,
+  endsAlike,
   endUnknown,
   leadsMissing,
   chargeKept,

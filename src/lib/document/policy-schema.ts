@@ -18,6 +18,8 @@ export const policySchema = z.looseObject({
   marginPreferred: z.number().min(1).max(10),
   /** Nothing on a supply rail below this class. */
   supplyFloorV: positiveVoltsSchema,
+  /** Nothing on the line side below this class: plug, cord, fuse, switch, primary. */
+  lineFloorV: positiveVoltsSchema,
   /** Line voltage may stand this share above nominal. */
   highLine: z.number().min(0).max(0.5),
   ambientC: celsiusSchema,
@@ -41,6 +43,7 @@ export const defaultPolicy: Policy = {
   marginRequired: 1.25,
   marginPreferred: 1.5,
   supplyFloorV: 600,
+  lineFloorV: 600,
   highLine: 0.1,
   ambientC: 50,
   hotZoneC: 85,

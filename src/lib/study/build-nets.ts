@@ -5,6 +5,7 @@ import { isSameAmount, largerAmount } from './amounts.ts';
 import type { PlacedElement } from './circuit-elements.ts';
 import type { RoleReader } from './function-words.ts';
 import type { NetGroup } from './group-nets.ts';
+import { lineSideNets } from './line-side.ts';
 import { isSupplyNet, nameNet, netsWithDcSource, rolesOfWires } from './net-kind.ts';
 import type { FiguresOf } from './network/net-figures.ts';
 import { agrees } from './network/holders.ts';
@@ -47,6 +48,8 @@ export function buildNets(
     if (draft.isSupply) supplies.add(group);
     return draft;
   });
+  const calledLine = new Set(groups.filter((_, n) => drafts[n]?.roles.has('line')));
+  const lineSide = lineSideNets(groups, elements, (net) => calledLine.has(net));
   const nets = new Map<NetGroup, Net>();
   groups.forEach((group, n) => {
     const draft = drafts[n];
@@ -54,9 +57,11 @@ export function buildNets(
     if (!draft) return;
     const standsWith = potentials.get(group)?.standsWith ?? null;
     const standsOnRail = draft.isSupply || (standsWith !== null && supplies.has(standsWith));
-    if (draft === was && was.standsOnRail === standsOnRail) nets.set(group, was);
-    else {
-      const net: Net = { ...draft, standsOnRail, atHeater: atHeater.has(group) };
+    const onLineSide = lineSide.has(group);
+    if (draft === was && was.standsOnRail === standsOnRail && was.onLineSide === onLineSide) {
+      nets.set(group, was);
+    } else {
+      const net: Net = { ...draft, standsOnRail, onLineSide, atHeater: atHeater.has(group) };
       nets.set(group, was && isSame(was, net) ? was : net);
     }
   });
@@ -98,6 +103,7 @@ function draftNet(
     isChassis: group.isChassis,
     isSupply,
     standsOnRail: isSupply,
+    onLineSide: false,
     terminals: group.terminals,
     wires: group.wires,
     ...volts,
@@ -132,6 +138,7 @@ const isSame = (a: Net, b: Net): boolean =>
   a.name === b.name &&
   a.isSupply === b.isSupply &&
   a.standsOnRail === b.standsOnRail &&
+  a.onLineSide === b.onLineSide &&
   a.atHeater === b.atHeater &&
   a.roles === b.roles &&
   a.terminals === b.terminals &&

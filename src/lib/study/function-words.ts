@@ -14,7 +14,8 @@ export type FunctionRole =
   | 'second anode'
   | 'sweep'
   | 'audio'
-  | 'signal';
+  | 'signal'
+  | 'control';
 
 /** A supply in the narrow sense; what only sounds like one is taken out again below. */
 const supplyWords =
@@ -46,6 +47,7 @@ const words: readonly (readonly [role: FunctionRole, pattern: RegExp])[] = [
     'audio',
     /\baudio\b|\bvolume\b|\bphono\b|\btone\b|\bspeakers?\b|\bvoice coil\b|\ba\.?f\.?(?![a-z])/
   ],
+  ['control', /\bhold\b|\bheight\b|\bbrightness\b|\bcontrast\b|\bvertical (?:size|linearity)\b/],
   [
     'signal',
     /\bvideo\b|\bi\.?f\.?(?![a-z])|\br\.?f\.?(?![a-z])|\bantenna\b|\baerial\b|\bsync\b|\bsignal\b|\bagc\b|\bavc\b|\bosc(?:illator)?\b|\bdetector\b/

@@ -41,15 +41,16 @@ export function gaugeToBuy(
   return { awg, stranding, plating: 'tinned', why, units };
 }
 
-/** The conductor with the class that it needs. */
+/** The conductor with the class that it needs.
+ *  @param rail below which nothing is proposed while the need is not known */
 export function recommendConductor(
   gauge: GaugeToBuy | null,
   need: Need | null,
-  railOf: (units: readonly Id[]) => RailClass
+  rail: RailClass
 ): RecommendedConductor | null {
   if (!gauge) return null;
-  const { awg, stranding, plating, why, units } = gauge;
-  const { classV, classBasis } = classToBuy(need, railOf(units));
+  const { awg, stranding, plating, why } = gauge;
+  const { classV, classBasis } = classToBuy(need, rail);
   const atLeast = need === null || need.atLeast;
   return { awg, stranding, plating, classV, atLeast, why, classBasis };
 }

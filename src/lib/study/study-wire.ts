@@ -1,16 +1,17 @@
 // Everything that the study says of one wire, from the wire and its slice of the rest.
-import type { Id, Policy } from '#document/index.ts';
+import type { Policy } from '#document/index.ts';
 import { isSameAmount, wireName } from './amounts.ts';
 import type { Mate, Standing } from './bundle-mates.ts';
 import { expectedParts, type ExpectedParts } from './expected-parts.ts';
+import type { FunctionRole } from './function-words.ts';
 import type { NetGroup } from './group-nets.ts';
 import { recommendConductor } from './recommended-conductor.ts';
 import { keepFields, sameFields, sameItems } from './same.ts';
 import type { Amount, Net, WireCurrent, WireStudy } from './types.ts';
-import type { RailClass } from './unit-rails.ts';
+import { mayBePulsed, type RailClass, type RailClassFor } from './unit-rails.ts';
 import type { WireAlone } from './wire-alone.ts';
 import { carriesOf, type Carried } from './wire-carries.ts';
-import { needOf } from './wire-need.ts';
+import { floorOf, needOf } from './wire-need.ts';
 import { stressOf, worseState } from './wire-stress.ts';
 
 /** A wire with all that stands on it and flows in it, and where it stands among its neighbours. */
@@ -70,17 +71,22 @@ export interface StudiedWire {
   readonly study: WireStudy;
 }
 
-/** @param railOf the class of the highest rail in some units
+/** @param railOf the class of the highest rail or pulse in some units
+ *  @param inCable the highest class in the wire's cable
  *  @param before given again where nothing that it looks at has changed */
 export function studyWire(
   loaded: LoadedWire,
   mate: Mate | null,
   policy: Policy,
-  railOf: (units: readonly Id[]) => RailClass,
+  railOf: RailClassFor,
+  inCable: RailClass | undefined,
   before: StudiedWire | undefined
 ): StudiedWire {
   const { alone, nets, current } = loaded;
-  const rail = railOf(alone.gauge?.units ?? []);
+  const says = (role: FunctionRole) =>
+    alone.roles.has(role) || nets.some(({ roles }) => roles.has(role));
+  const inUnits = railOf(alone.gauge?.units ?? [], mayBePulsed(says));
+  const rail = inCable && inCable.classV > inUnits.classV ? inCable : inUnits;
   if (
     before?.loaded === loaded &&
     before.policy === policy &&
@@ -93,8 +99,7 @@ export function studyWire(
   const { roles, slot, gauge } = alone;
   const { carries, coldDcV, solvedDcV, expected } = loaded;
   const stress = stressOf({ ...carries, coldDcV, solvedDcV }, expected, mate);
-  const onRail = nets.some((each) => each.standsOnRail);
-  const need = needOf(stress, onRail, policy);
+  const need = needOf(stress, floorOf(nets, policy), policy);
   const study: WireStudy = {
     id: slot.wire.id,
     net: nets[0]?.id ?? null,
@@ -109,7 +114,7 @@ export function studyWire(
     length: alone.length,
     cut: alone.cut,
     awg: alone.awg,
-    recommended: recommendConductor(gauge, need, () => rail),
+    recommended: recommendConductor(gauge, need, rail),
     roles
   };
   return { loaded, mate, policy, rail, study };

@@ -68,6 +68,8 @@ export interface Net {
   readonly isSupply: boolean;
   /** It is a rail, or the winding or filament of a rectifier that stands at one. */
   readonly standsOnRail: boolean;
+  /** It is connected to the power line, by way of fuses and switches too: see `line-side.ts`. */
+  readonly onLineSide: boolean;
   /** Terminal keys (see `terminalKey`), sorted. */
   readonly terminals: readonly string[];
   readonly wires: readonly Id[];
@@ -103,16 +105,16 @@ export interface Stress {
 }
 
 export interface Need {
-  /** The smallest class on the ladder that covers stress x margin (and the floor of a supply rail). */
+  /** The smallest class on the ladder that covers stress x margin, and the floor of a supply rail or of
+   *  the line side. */
   readonly requiredV: number;
   readonly preferredV: number;
   /** The stress asks for more than the ladder's last step: the figures are that last step. */
   readonly beyondLadder: boolean;
   readonly atLeast: boolean;
-  /** What the required class has to cover: stress x margin, or the floor of a supply rail. A rating
-   *  that reaches it will do, also one between two steps of the ladder. */
+  /** What the required class has to cover: stress x margin, or the floor. A rating that reaches it will do, also one between two steps of the ladder. */
   readonly askedV: number;
-  /** "18 kV x 1.25 = 22.5 kV" or "supply rail: 600 V at least". */
+  /** "18 kV x 1.25 = 22.5 kV" or "supply rail: 600 V at least (150 V x 1.25 = 187.5 V)". */
   readonly basis: string;
 }
 

@@ -2,6 +2,7 @@
 import type { Id } from '#document/index.ts';
 import { findMates, type Mate, type MatesOf } from './bundle-mates.ts';
 import { gatherBundles, type Bundles } from './bundles.ts';
+import { findCableClasses, type CableClasses } from './cable-classes.ts';
 import type { Electrics } from './electrics.ts';
 import { groupsOf } from './group-nets.ts';
 import type { WireSlot } from './index-wires.ts';
@@ -21,6 +22,7 @@ export interface WiresStudied {
   readonly bundles: Bundles;
   readonly mates: MatesOf;
   readonly rails: UnitRails;
+  readonly cables: CableClasses;
   readonly studied: ReadonlyMap<Id, StudiedWire>;
 }
 
@@ -53,16 +55,26 @@ export function studyWires(electrics: Electrics, before?: WiresStudied): WiresSt
           policy,
           was?.policy === policy ? before?.rails : undefined
         );
+  const cables =
+    before?.loaded === loaded && was?.policy === policy
+      ? before.cables
+      : findCableClasses(loaded, policy, was?.policy === policy ? before?.cables : undefined);
   const study = (id: Id, known: StudiedWire | undefined): StudiedWire | undefined => {
     const wire = loaded.get(id);
-    return wire && studyWire(wire, mates.get(id) ?? null, policy, rails.classFor, known);
+    if (!wire) return undefined;
+    const inCable = cables.get(wire.alone.slot.wire.cable ?? '');
+    return studyWire(wire, mates.get(id) ?? null, policy, rails.classFor, inCable, known);
   };
-  const isSameForAll = before?.rails === rails && before.mates === mates && was?.policy === policy;
+  const isSameForAll =
+    before?.rails === rails &&
+    before.mates === mates &&
+    before.cables === cables &&
+    was?.policy === policy;
   const studied =
     before && isSameForAll && was.connections.layout.ids === connections.layout.ids
       ? patchMap(before.studied, changedKeys(before.loaded, loaded), study)
       : mapInOrder(connections.layout.ids, (id) => study(id, before?.studied.get(id)));
-  return { electrics, seriesAmps, loaded, bundles, mates, rails, studied };
+  return { electrics, seriesAmps, loaded, bundles, mates, rails, cables, studied };
 }
 
 function mapInOrder<Value>(

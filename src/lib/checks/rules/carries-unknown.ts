@@ -14,7 +14,7 @@ export const carriesUnknown: Rule = {
   title: 'Wires of which nobody knows what they carry',
   source: commonPractice,
   explain:
-    'A wire has no known volts when it declares none, no wire that is connected to it declares any, and no source, winding or heater of a part tells. Its class is then not known, which is not a low class: nothing is proposed for it below the highest rail of its unit. One finding for each set of connected points. It passes once one of the wires declares its volts, measured or from the service data. Leads of grids and signals are a note.',
+    'A wire has no known volts when it declares none, no wire that is connected to it declares any, and no source, winding or heater of a part tells. Its class is then not known, which is not a low class: nothing is proposed for it below the highest rail of its unit, below the highest pulse there unless its function says that no pulse gets to it, and below the highest class in its cable. One finding for each set of connected points. It passes once one of the wires declares its volts, measured or from the service data. Leads of grids and signals are a note.',
   check: (study) => {
     const unknown = study.index.wires.filter((wire) => study.wires.get(wire.id)?.stress === null);
     return groupByNet(study, unknown).map((wires) => findingOf(study, wires));

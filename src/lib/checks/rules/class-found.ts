@@ -16,7 +16,7 @@ export const classFound: Rule = {
   title: 'Insulation found below the class that the wire needs',
   source: commonPractice,
   explain:
-    'The stress of a wire (dc, 1.414 x ac rms and pulse peak added) times the margin asks for an insulation class; a supply rail asks for the floor at least. The rating that is marked on the wire, or that its style has, is held against that. Below the stress itself at 1 kV and more it is a danger, below the stress a fault, short of the margin only a caution. Where what is planned will do, one degree or more is taken off. It passes with a higher rating found, or with a lower stress declared from a measurement.',
+    'The stress of a wire (dc, 1.414 x ac rms and pulse peak added) times the margin asks for an insulation class; a supply rail and the line side (from the plug by way of fuses and switches to the primary, rectifier or heaters) ask for the floors of the policy at least, 600 V each unless it says otherwise. The rating that is marked on the wire, or that its style has, is held against that. Below the stress itself at 1 kV and more it is a danger, below the stress a fault, short of the margin only a caution. Where what is planned will do, one degree or more is taken off. It passes with a higher rating found, or with a lower stress declared from a measurement.',
   ...inPieces(eachWire(checkWire))
 };
 

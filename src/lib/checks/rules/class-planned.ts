@@ -16,7 +16,7 @@ export const classPlanned: Rule = {
   title: 'Insulation planned below the class that the wire needs',
   source: commonPractice,
   explain:
-    'As class-found, for the wire that is planned: its rating as entered, or that of its style. Below the stress at 1 kV and more it is a danger; otherwise a fault, since the wire is still to be bought. It passes with a rating that reaches stress x margin, and the floor on a supply rail.',
+    'As class-found, for the wire that is planned: its rating as entered, or that of its style. Below the stress at 1 kV and more it is a danger; otherwise a fault, since the wire is still to be bought. It passes with a rating that reaches stress x margin, and the floors of supply rails and the line side.',
   ...inPieces(eachWire(checkWire))
 };
 
