@@ -78,6 +78,7 @@ export const rooms = [
       /^\$app\//,
       /^@fontsource\//,
       /^elkjs\/lib\/elk-(api\.js|worker\.min\.js\?url)$/,
+      'papaparse',
       'rbush'
     ]
   },

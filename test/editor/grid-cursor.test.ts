@@ -71,7 +71,7 @@ describe('the keys of the schedule', () => {
 
   it('takes command keys as such and never as letters', () => {
     expect(press('w1.from', 'z', { command: true })).toBe('w1.from (not ours)');
-    expect(press('w1.from', 'Delete', { command: true })).toBe('w1.from remove-row');
+    expect(press('w1.from', 'Delete', { command: true })).toBe('w1.from remove-rows');
     expect(press('w3.needs', 'Home', { command: true })).toBe('w1.number');
     expect(press('w1.number', 'End', { command: true })).toBe('new.needs');
   });
@@ -82,5 +82,45 @@ describe('the keys of the schedule', () => {
     const same = cursor('w1.from');
     expect(settleCursor(same, shape)).toBe(same);
     expect(settleCursor(cursor('w1.notes'), shape).column).toBe('number');
+  });
+});
+
+describe('a block of cells by key', () => {
+  const walk = (start: GridCursor, ...keys: string[]): GridCursor =>
+    keys.reduce((at, key) => {
+      const [shift, name] = key.startsWith('+') ? [true, key.slice(1)] : [false, key];
+      return stepGrid(at, { key: name, shift }, shape).cursor;
+    }, start);
+
+  it('grows with Shift from where it began, and is one cell again back there', () => {
+    const grown = walk(cursor('w1.number'), '+ArrowDown', '+ArrowRight');
+    expect(grown).toMatchObject({
+      row: 'w2',
+      column: 'from',
+      anchor: { row: 'w1', column: 'number' }
+    });
+    expect(walk(grown, '+ArrowUp', '+ArrowLeft').anchor).toBeUndefined();
+  });
+
+  it('ends with a plain move, with Escape and when a field opens', () => {
+    const grown = walk(cursor('w1.number'), '+ArrowDown');
+    for (const key of ['ArrowDown', 'Escape', 'Enter']) {
+      expect(walk(grown, key).anchor).toBeUndefined();
+    }
+  });
+
+  it('takes all wires with Ctrl+A, without the row that adds one', () => {
+    const { cursor: all } = stepGrid(cursor('w2.from'), { key: 'a', command: true }, shape);
+    expect(all).toMatchObject({
+      row: 'w3',
+      column: 'needs',
+      anchor: { row: 'w1', column: 'number' }
+    });
+  });
+
+  it('is given up where a cell of it is gone', () => {
+    const grown = walk(cursor('w1.number'), '+ArrowDown');
+    const { anchor } = settleCursor(grown, { ...shape, rows: ['w2', 'w3', 'new'] });
+    expect(anchor).toBeUndefined();
   });
 });

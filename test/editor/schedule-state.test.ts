@@ -173,3 +173,90 @@ describe('the schedule at work', () => {
     expect(cell('12', 'length')).toBe('241.3 mm');
   });
 });
+
+describe('many cells at once', () => {
+  const numbers = (): string[] =>
+    schedule.rows.map(({ id }) => documents.document.wires[id]!.number);
+  const mark = (from: [string, string], to: [string, string]): void => {
+    schedule.goTo(...from);
+    schedule.goTo(...to, true);
+  };
+
+  it('fills down as one step of undo', () => {
+    mark([wire('12').id, 'colour'], [wire('13').id, 'colour']);
+    schedule.key({ key: 'd', command: true });
+    expect(wire('13').found.colour).toBe('red');
+    expect(said.at(-1)).toBe('fill down: 1 wire changed');
+    expect(documents.undo()).toBe('fill down');
+    expect(wire('13').found.colour).toBe('blue');
+  });
+
+  it('takes many rows of a spreadsheet, with headings, and adds what is not there', () => {
+    preferences.setColumnSet('found');
+    schedule.goTo(newRow, 'from');
+    schedule.cells.paste('From\tTo\tColor\tNotes\nV1-2\tTS1-1\tgreen\tbrittle\nV2-3\t?\twhite\t\n');
+    expect(numbers()).toEqual(['12', '13', '14', '15']);
+    expect(cell('14', 'from')).toBe('V1-2');
+    expect(wire('14').found.colour).toBe('green');
+    expect(wire('14').notes).toBe('brittle');
+    expect(wire('15').to.at).toBeUndefined();
+    expect(documents.undo()).toBe('paste');
+    expect(numbers()).toEqual(['12', '13']);
+  });
+
+  it('keeps what could not be read in its cell, with why, and takes the rest', () => {
+    schedule.goTo(wire('12').id, 'carries');
+    schedule.cells.paste('lots\n6.3 V ac');
+    expect(schedule.badCell(wire('12').id, 'carries')?.text).toBe('lots');
+    expect(wire('12').carries.dcV).toBe(285);
+    expect(wire('13').carries.acV).toBe(6.3);
+    expect(said.at(-1)).toMatch(/1 wire changed, 1 cell not taken/);
+    schedule.cells.paste('300 V dc');
+    expect(schedule.badCell(wire('12').id, 'carries')).toBeNull();
+  });
+
+  it('copies what is shown for others and what is written for itself', () => {
+    mark([wire('12').id, 'from'], [wire('13').id, 'needs']);
+    const { shown, written } = schedule.cells.copy();
+    expect(shown.split('\n')[0]).toMatch(/^V1-1\tTS1-2\tred\t285 V dc\t/);
+    expect(JSON.parse(written)).toEqual([
+      ['V1-1', 'TS1-2', 'red', '285 V dc', ''],
+      ['V1-6', 'TS1-4', 'blue', '', '']
+    ]);
+  });
+
+  it('empties and deletes marked cells and rows, each as one step', () => {
+    mark([wire('12').id, 'number'], [wire('13').id, 'colour']);
+    schedule.key({ key: 'Delete' });
+    expect(numbers()).toEqual(['12', '13']);
+    expect([wire('12').from.at, wire('13').found.colour]).toEqual([undefined, undefined]);
+    documents.undo();
+    schedule.key({ key: 'Delete', command: true });
+    expect(numbers()).toEqual([]);
+    expect(said.at(-1)).toBe('2 wires deleted; undo brings them back');
+    documents.undo();
+    expect(numbers()).toEqual(['12', '13']);
+  });
+
+  it('holds rows still while they are edited, until they are sorted again', () => {
+    schedule.order.sortBy('colour');
+    const order = (): string[] =>
+      schedule.order.rows.map(({ id }) => documents.document.wires[id]!.number);
+    expect(order()).toEqual(['13', '12']);
+    type(wire('13').id, 'colour', 'violet');
+    expect(order()).toEqual(['13', '12']);
+    schedule.order.arrange({});
+    expect(order()).toEqual(['12', '13']);
+  });
+
+  it('finds and replaces, read again as if it had been typed', () => {
+    schedule.find.ask();
+    schedule.find.text = 'red';
+    schedule.find.replacement = 'yellow';
+    schedule.goToFind(1);
+    expect(schedule.cursor).toMatchObject({ row: wire('12').id, column: 'colour' });
+    schedule.replace(schedule.find.finds.cells);
+    expect(wire('12').found.colour).toBe('yellow');
+    expect(schedule.find.finds.cells).toEqual([]);
+  });
+});

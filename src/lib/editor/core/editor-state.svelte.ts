@@ -35,7 +35,7 @@ export interface FileReport {
   readonly notes: readonly string[];
 }
 
-export type DialogName = 'cautions' | 'about' | 'keys' | 'kept' | 'set' | null;
+export type DialogName = 'cautions' | 'about' | 'keys' | 'kept' | 'set' | 'columns' | null;
 
 export class EditorState {
   readonly documents: DocumentState;
@@ -158,6 +158,13 @@ export class EditorState {
     this.tell(
       `${wireName(wire)}, ${this.documents.study.index.labelOf(wire.from)} to ${this.documents.study.index.labelOf(wire.to)}`
     );
+  }
+
+  /** Opens the schedule's find, or goes to its field. */
+  find(): void {
+    this.page = 'schedule';
+    this.schedule.leave();
+    this.schedule.find.ask();
   }
 
   /** Begins a wire at a terminal; its other end is looked for on the sheet. */

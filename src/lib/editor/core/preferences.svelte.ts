@@ -5,7 +5,7 @@ export const themes = ['system', 'light', 'dark'] as const;
 export type Theme = (typeof themes)[number];
 export const lengthUnits = ['mm', 'in'] as const;
 export type LengthUnit = (typeof lengthUnits)[number];
-export const columnSets = ['overview', 'found', 'electrical', 'all'] as const;
+export const columnSets = ['overview', 'found', 'electrical', 'all', 'own'] as const;
 export type ColumnSet = (typeof columnSets)[number];
 
 /** The part of the browser's storage that is used; absent or refusing storage is no fault. */
@@ -24,6 +24,8 @@ export class Preferences {
   theme = $state<Theme>('system');
   lengthUnit = $state<LengthUnit>('mm');
   columnSet = $state<ColumnSet>('overview');
+  /** Ids of the columns of the person's own choice, left to right; empty: none was made yet. */
+  ownColumns = $state.raw<readonly string[]>([]);
   fold = $state<number>(foldLimits.start);
   cautionsRead = $state(false);
   readonly #store: PreferenceStore | null;
@@ -33,6 +35,7 @@ export class Preferences {
     this.theme = this.#read('theme', themes) ?? 'system';
     this.lengthUnit = this.#read('length-unit', lengthUnits) ?? 'mm';
     this.columnSet = this.#read('columns', columnSets) ?? 'overview';
+    this.ownColumns = (this.#text('own-columns') ?? '').split(' ').filter((id) => id !== '');
     this.cautionsRead = this.#text('cautions-read') === 'yes';
     const fold = Number(this.#text('fold') ?? Number.NaN);
     if (Number.isFinite(fold)) this.fold = limitFold(fold);
@@ -51,6 +54,12 @@ export class Preferences {
   setColumnSet(set: ColumnSet): void {
     this.columnSet = set;
     this.#write('columns', set);
+  }
+
+  setOwnColumns(ids: readonly string[]): void {
+    this.ownColumns = ids;
+    this.#write('own-columns', ids.join(' '));
+    this.setColumnSet('own');
   }
 
   setFold(share: number): void {

@@ -1,11 +1,12 @@
 // The columns of the schedule: what each shows, what it holds while it is edited, and how what is
 // typed is read. One row of this table a column; the grid knows nothing else of them.
-import type { Wire } from '#document/index.ts';
+import { wireStates, type Wire } from '#document/index.ts';
 import { formatAmps, formatAwg, formatInches, formatMm, formatVolts } from '#quantity/index.ts';
 import type { Amount, Study, WireStudy } from '#study/index.ts';
 import type { ColumnSet, LengthUnit } from '../core/preferences.svelte.ts';
 import { carriesText, lengthText } from '../core/words.ts';
 import * as read from './read-cell.ts';
+import { readHeading } from '#intake/heading-words.ts';
 
 export const columnIds = [
   'number',
@@ -14,7 +15,11 @@ export const columnIds = [
   'colour',
   'carries',
   'function',
+  'unit',
+  'cable',
   'gauge',
+  'rating',
+  'condition',
   'dc',
   'ac',
   'pulse',
@@ -22,6 +27,7 @@ export const columnIds = [
   'needs',
   'length',
   'cut',
+  'dress',
   'notes',
   'state'
 ] as const;
@@ -52,6 +58,8 @@ export interface Column {
   readonly read?: (text: string, context: read.ReadContext) => read.CellReading;
   /** An example of what can be typed. */
   readonly example?: string;
+  /** What the rows are sorted by, where that is not the text shown; null: not known. */
+  readonly sortBy?: (source: RowSource) => number | null;
 }
 
 const volts = (amount: Amount | null): string => (amount === null ? '' : formatVolts(amount.value));
@@ -77,6 +85,15 @@ const declaredText = ({ wire }: RowSource): string =>
   ]
     .filter((part) => part !== '')
     .join(', ');
+
+const unitNamesOf = (wire: Wire, study: Study): string[] => {
+  const names = [wire.from, wire.to].flatMap((end) => {
+    const part = study.index.findAt(end)?.part;
+    const unit = part && study.document.units[part.unit];
+    return unit === undefined ? [] : [unit.name];
+  });
+  return [...new Set(names)];
+};
 
 const endColumn = (end: 'from' | 'to', title: string): Column => ({
   id: end,
@@ -109,6 +126,7 @@ const voltColumn = (
   align: 'end',
   show: ({ about }) => volts(about.carries[key]),
   isDerived: ({ about }) => isElsewhere(about.carries[key]),
+  sortBy: ({ about }) => about.carries[key]?.value ?? null,
   toEdit: ({ wire }) => {
     const value = wire.carries[key];
     return value === undefined ? '' : formatVolts(value);
@@ -152,7 +170,8 @@ const columnList: readonly Column[] = [
       Object.values(about.carries).every((amount) => amount?.how !== 'declared'),
     toEdit: declaredText,
     read: read.readCarries,
-    example: '285 V dc, 5 kV pulse, 0.2 A'
+    example: '285 V dc, 5 kV pulse, 0.2 A',
+    sortBy: ({ about }) => about.stress?.volts ?? null
   },
   {
     id: 'function',
@@ -166,6 +185,23 @@ const columnList: readonly Column[] = [
     example: 'screen of V8'
   },
   {
+    id: 'unit',
+    title: 'Unit',
+    name: 'unit that it lies in',
+    least: 9,
+    grow: 1,
+    show: ({ wire, study }) => unitNamesOf(wire, study).join(' – ')
+  },
+  {
+    id: 'cable',
+    title: 'Cable',
+    name: 'cable that it is a conductor of',
+    least: 8,
+    grow: 1,
+    show: ({ wire, study }) =>
+      wire.cable === undefined ? '' : (study.document.cables[wire.cable]?.name ?? '')
+  },
+  {
     id: 'gauge',
     title: 'Gauge',
     name: 'gauge found',
@@ -175,7 +211,39 @@ const columnList: readonly Column[] = [
     show: ({ wire }) => (wire.found.awg === undefined ? '' : formatAwg(wire.found.awg)),
     toEdit: ({ wire }) => (wire.found.awg === undefined ? '' : formatAwg(wire.found.awg)),
     read: read.readGauge,
-    example: '22 AWG'
+    example: '22 AWG',
+    sortBy: ({ wire }) => wire.found.awg ?? null
+  },
+  {
+    id: 'rating',
+    title: 'Rating',
+    name: 'rating of the insulation found',
+    least: 8,
+    grow: 0.5,
+    align: 'end',
+    show: ({ about }) =>
+      about.foundRating === null
+        ? ''
+        : `${formatVolts(about.foundRating.volts)}${about.foundRating.kind === 'any' ? '' : ` ${about.foundRating.kind}`}`,
+    isDerived: ({ wire }) => wire.found.ratingV === undefined,
+    toEdit: ({ wire: { found } }) =>
+      found.ratingV === undefined
+        ? ''
+        : `${formatVolts(found.ratingV)}${found.ratingKind === undefined || found.ratingKind === 'any' ? '' : ` ${found.ratingKind}`}`,
+    read: read.readRating,
+    example: '600 V',
+    sortBy: ({ about }) => about.foundRating?.volts ?? null
+  },
+  {
+    id: 'condition',
+    title: 'Condition',
+    name: 'condition found',
+    least: 9,
+    grow: 1.5,
+    show: ({ wire }) => wire.found.condition ?? '',
+    toEdit: ({ wire }) => wire.found.condition ?? '',
+    read: read.readCondition,
+    example: 'brittle'
   },
   voltColumn('dc', 'dcV', 'V dc', 'volts dc to chassis', read.readDc, '285 V'),
   voltColumn('ac', 'acV', 'V ac', 'volts ac rms to chassis', read.readAc, '6.3 V'),
@@ -191,7 +259,8 @@ const columnList: readonly Column[] = [
     isDerived: ({ about }) => isElsewhere(about.carries.amps),
     toEdit: ({ wire }) => (wire.carries.amps === undefined ? '' : formatAmps(wire.carries.amps)),
     read: read.readAmps,
-    example: '450 mA'
+    example: '450 mA',
+    sortBy: ({ about }) => about.carries.amps?.value ?? null
   },
   {
     id: 'needs',
@@ -202,7 +271,8 @@ const columnList: readonly Column[] = [
     show: ({ about: { need } }) =>
       need === null
         ? 'unknown'
-        : `${need.atLeast || need.beyondLadder ? '≥' : ''}${formatVolts(need.requiredV)}`
+        : `${need.atLeast || need.beyondLadder ? '≥' : ''}${formatVolts(need.requiredV)}`,
+    sortBy: ({ about: { need } }) => need?.requiredV ?? null
   },
   {
     id: 'length',
@@ -216,7 +286,8 @@ const columnList: readonly Column[] = [
     isDerived: ({ about }) => about.length?.how === 'drawn',
     toEdit: lengthToEdit,
     read: read.readLength,
-    example: '240 mm or 9 1/2 in'
+    example: '240 mm or 9 1/2 in',
+    sortBy: ({ about }) => about.length?.mm ?? null
   },
   {
     id: 'cut',
@@ -230,7 +301,19 @@ const columnList: readonly Column[] = [
         ? ''
         : lengthUnit === 'mm'
           ? String(Math.round(about.cut.mm))
-          : formatInches(about.cut.mm, 'up').replace(/ in$/, '')
+          : formatInches(about.cut.mm, 'up').replace(/ in$/, ''),
+    sortBy: ({ about }) => about.cut?.mm ?? null
+  },
+  {
+    id: 'dress',
+    title: 'Dress',
+    name: 'lead dress',
+    least: 12,
+    grow: 3,
+    show: ({ wire }) => wire.dress ?? '',
+    toEdit: ({ wire }) => wire.dress ?? '',
+    read: read.readDress,
+    example: 'flat to the chassis'
   },
   {
     id: 'notes',
@@ -248,7 +331,11 @@ const columnList: readonly Column[] = [
     name: 'state of the work',
     least: 7,
     grow: 0,
-    show: ({ wire }) => wire.state
+    show: ({ wire }) => wire.state,
+    // Taken a step at a time by hand; written only where many cells are filled at once.
+    toEdit: ({ wire }) => wire.state,
+    read: read.readState,
+    sortBy: ({ wire }) => wireStates.indexOf(wire.state)
   }
 ];
 
@@ -261,7 +348,43 @@ export const columnOf = (id: ColumnId): Column => {
   return column;
 };
 
-const sets: Record<ColumnSet, readonly ColumnId[]> = {
+const isColumnId = (id: string): id is ColumnId => byId.has(id as ColumnId);
+
+/** The ids among `texts` that columns go by, each once. */
+export const columnIdsAmong = (texts: readonly string[]): readonly ColumnId[] => [
+  ...new Set(texts.filter(isColumnId))
+];
+
+/** The column that a heading of another list names, or null. */
+export const columnIdOfHeading = (heading: string): ColumnId | null => {
+  const plain = heading.trim().toLowerCase();
+  const own = columnList.find(({ title, name }) =>
+    [title, name].some((text) => text.toLowerCase() === plain)
+  );
+  const role = own === undefined ? readHeading(heading)?.role : undefined;
+  return own?.id ?? (role === undefined ? null : (idOfRole[role] ?? null));
+};
+
+const idOfRole: Partial<Record<string, ColumnId>> = {
+  number: 'number',
+  from: 'from',
+  to: 'to',
+  colour: 'colour',
+  function: 'function',
+  gauge: 'gauge',
+  rating: 'rating',
+  condition: 'condition',
+  dcV: 'dc',
+  acV: 'ac',
+  pulseV: 'pulse',
+  amps: 'amps',
+  length: 'length',
+  dress: 'dress',
+  notes: 'notes',
+  state: 'state'
+};
+
+const sets: Record<Exclude<ColumnSet, 'own'>, readonly ColumnId[]> = {
   overview: ['number', 'from', 'to', 'colour', 'carries', 'needs', 'cut', 'state'],
   found: ['number', 'from', 'to', 'colour', 'gauge', 'length', 'function', 'notes'],
   electrical: ['number', 'from', 'to', 'dc', 'ac', 'pulse', 'amps', 'needs'],
@@ -272,7 +395,8 @@ export const columnSetNames: Record<ColumnSet, string> = {
   overview: 'Overview',
   found: 'As found',
   electrical: 'Electrical',
-  all: 'All columns'
+  all: 'All columns',
+  own: 'Own choice'
 };
 
 /** What a set leaves out where the page is no wider than a hand; the rest of it is a pick away. */
@@ -282,5 +406,11 @@ const leftOutNarrow: Partial<Record<ColumnSet, readonly ColumnId[]>> = {
 };
 
 /** The columns of a set, left to right. */
-export const columnsOf = (set: ColumnSet, isNarrow = false): readonly Column[] =>
-  sets[set].filter((id) => !isNarrow || leftOutNarrow[set]?.includes(id) !== true).map(columnOf);
+export const columnsOf = (
+  set: ColumnSet,
+  isNarrow = false,
+  own: readonly ColumnId[] = sets.overview
+): readonly Column[] =>
+  (set === 'own' ? own : sets[set])
+    .filter((id) => !isNarrow || leftOutNarrow[set]?.includes(id) !== true)
+    .map(columnOf);

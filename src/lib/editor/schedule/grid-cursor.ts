@@ -13,6 +13,8 @@ export interface GridCursor {
   readonly column: string;
   /** `start` is what the field holds when it opens: the cell's text, or the letter just typed. */
   readonly editing: { readonly start: 'text' | 'typed'; readonly typed: string } | null;
+  /** The cell where a block of several began; absent where the cursor's cell is alone. */
+  readonly anchor?: { readonly row: string; readonly column: string };
 }
 
 export interface GridKey {
@@ -21,7 +23,7 @@ export interface GridKey {
   readonly command?: boolean;
 }
 
-export type GridEffect = 'none' | 'commit' | 'cancel' | 'clear' | 'remove-row';
+export type GridEffect = 'none' | 'commit' | 'cancel' | 'clear' | 'fill-down' | 'remove-rows';
 
 export interface GridStep {
   readonly cursor: GridCursor;
@@ -40,7 +42,13 @@ export const settleCursor = (
 ): GridCursor => {
   const column = shape.columns.includes(cursor.column) ? cursor.column : (shape.columns[0] ?? '');
   if (shape.rows.includes(cursor.row)) {
-    return column === cursor.column ? cursor : { ...cursor, column };
+    const { anchor } = cursor;
+    const isWhole =
+      anchor === undefined ||
+      (shape.rows.includes(anchor.row) && shape.columns.includes(anchor.column));
+    if (column === cursor.column && isWhole) return cursor;
+    const { row, editing } = cursor;
+    return { row, column, editing };
   }
   const index = Math.min(Math.max(0, before.indexOf(cursor.row)), shape.rows.length - 1);
   return { row: shape.rows[index] ?? '', column, editing: null };
@@ -54,6 +62,14 @@ const moved = (cursor: GridCursor, shape: GridShape, down: number, right: number
     column: shape.columns[Math.min(Math.max(0, column), shape.columns.length - 1)] ?? cursor.column,
     editing: null
   };
+};
+
+/** The cursor on another cell, with the block from where it was held to there. */
+export const extendedTo = (cursor: GridCursor, row: string, column: string): GridCursor => {
+  const anchor = cursor.anchor ?? { row: cursor.row, column: cursor.column };
+  return anchor.row === row && anchor.column === column
+    ? { row, column, editing: null }
+    : { row, column, editing: null, anchor };
 };
 
 // Tab from the last column goes on to the next row, as a person fills in a form.
@@ -82,6 +98,32 @@ export const stepGrid = (cursor: GridCursor, key: GridKey, shape: GridShape): Gr
   return cursor.editing === null
     ? restingKey(cursor, key, shape, step)
     : editingKey(cursor, key, shape, step);
+};
+
+const opened = (
+  { row, column }: GridCursor,
+  editing: NonNullable<GridCursor['editing']>
+): GridCursor => ({ row, column, editing });
+
+// The row that adds a wire is never part of a block that is taken whole.
+const wholeGrid = (shape: GridShape): GridCursor | null => {
+  const [row, last] = [shape.rows[0], shape.rows.at(-2)];
+  const [column, lastColumn] = [shape.columns[0], shape.columns.at(-1)];
+  if (row === undefined || last === undefined) return null;
+  if (column === undefined || lastColumn === undefined) return null;
+  return { row: last, column: lastColumn, editing: null, anchor: { row, column } };
+};
+
+const commandKey = (
+  cursor: GridCursor,
+  key: GridKey,
+  shape: GridShape,
+  step: MakeStep
+): GridStep => {
+  const all = key.key === 'a' ? wholeGrid(shape) : null;
+  if (all !== null) return step(all);
+  if (key.key === 'd') return step(cursor, 'fill-down');
+  return { cursor, effect: 'none', handled: false };
 };
 
 type MakeStep = (cursor: GridCursor, effect?: GridEffect) => GridStep;
@@ -117,35 +159,46 @@ const restingKey = (
   const rows = shape.rows.length;
   const columns = shape.columns.length;
   const editable = shape.isEditable(cursor.row, cursor.column);
+  const go = (down: number, right: number): GridStep => {
+    const to = moved(cursor, shape, down, right);
+    return step(key.shift === true ? extendedTo(cursor, to.row, to.column) : to);
+  };
   switch (key.key) {
     case 'ArrowDown':
-      return step(moved(cursor, shape, 1, 0));
+      return go(1, 0);
     case 'ArrowUp':
-      return step(moved(cursor, shape, -1, 0));
+      return go(-1, 0);
     case 'ArrowRight':
-      return step(moved(cursor, shape, 0, 1));
+      return go(0, 1);
     case 'ArrowLeft':
-      return step(moved(cursor, shape, 0, -1));
+      return go(0, -1);
     case 'PageDown':
-      return step(moved(cursor, shape, pageRows, 0));
+      return go(pageRows, 0);
     case 'PageUp':
-      return step(moved(cursor, shape, -pageRows, 0));
+      return go(-pageRows, 0);
     case 'Home':
-      return step(moved(cursor, shape, key.command === true ? -rows : 0, -columns));
+      return go(key.command === true ? -rows : 0, -columns);
     case 'End':
-      return step(moved(cursor, shape, key.command === true ? rows : 0, columns));
+      return go(key.command === true ? rows : 0, columns);
+    case 'Escape':
+      return cursor.anchor === undefined
+        ? { cursor, effect: 'none', handled: false }
+        : step({ row: cursor.row, column: cursor.column, editing: null });
     case 'Enter':
     case 'F2':
       return editable
-        ? step({ ...cursor, editing: { start: 'text', typed: '' } })
+        ? step(opened(cursor, { start: 'text', typed: '' }))
         : { cursor, effect: 'none', handled: false };
     case 'Delete':
     case 'Backspace':
-      if (key.command === true) return step(cursor, 'remove-row');
-      return editable ? step(cursor, 'clear') : { cursor, effect: 'none', handled: false };
+      if (key.command === true) return step(cursor, 'remove-rows');
+      return editable || cursor.anchor !== undefined
+        ? step(cursor, 'clear')
+        : { cursor, effect: 'none', handled: false };
     default:
+      if (key.command === true) return commandKey(cursor, key, shape, step);
       return editable && isPrintable(key)
-        ? step({ ...cursor, editing: { start: 'typed', typed: key.key } })
+        ? step(opened(cursor, { start: 'typed', typed: key.key }))
         : { cursor, effect: 'none', handled: false };
   }
 };

@@ -1,7 +1,8 @@
 // Cells as people type them, read into fields of a wire: what was understood, or why it was not.
 // An empty cell takes the value away. Nothing here guesses; the quantity room does the reading.
 import type { Changes } from '#document/edits.ts';
-import type { Wire } from '#document/index.ts';
+import { wireStates, type Wire } from '#document/index.ts';
+import { readRatingCell } from '#intake/conductor-cells.ts';
 import {
   formatAmps,
   formatVolts,
@@ -88,6 +89,31 @@ const plainText =
 
 export const readFunction = plainText((text) => ({ function: text }));
 export const readNotes = plainText((text) => ({ notes: text }));
+
+export const readDress = plainText((text) => ({ dress: text }));
+export const readCondition = plainText((text) => ({ found: { condition: text } }));
+
+/** One of the states of the work, by its word. */
+export const readState = (text: string): CellReading => {
+  const word = tidy(text).toLowerCase();
+  const state = wireStates.find((one) => one === word);
+  return state === undefined
+    ? bad(`a state is one of ${wireStates.join(', ')}`)
+    : good({ state }, null);
+};
+
+/** "600 V", "5 kV pulse", "20 kV dc": what the insulation found is rated for. */
+export const readRating = (text: string): CellReading => {
+  if (tidy(text) === '') return good({ found: { ratingV: null, ratingKind: null } }, 'taken away');
+  const read = readRatingCell(text);
+  if (read?.ratingV === undefined) return bad('a rating is volts, such as 600 V or 5 kV pulse');
+  const { ratingV, ratingKind = null, ratingC } = read;
+  const kind = ratingKind === null ? '' : ` ${ratingKind}`;
+  return good(
+    { found: { ratingV, ratingKind, ...(ratingC === undefined ? {} : { ratingC }) } },
+    `${formatVolts(ratingV)}${kind}`
+  );
+};
 
 export const readGauge = (text: string): CellReading =>
   readAmount(text, 'gauge', (awg) => ({ found: { awg } }));

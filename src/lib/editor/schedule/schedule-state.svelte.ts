@@ -4,28 +4,36 @@ import { addElement, doMany, removeElement, setWireFields } from '#document/edit
 import { wireStates, type MakeId } from '#document/index.ts';
 import type { DocumentState, EditOutcome } from '../core/document-state.svelte.ts';
 import type { Preferences } from '../core/preferences.svelte.ts';
-import { wireName } from '../core/words.ts';
+import { counted, wireName } from '../core/words.ts';
 import { buildRows, type RowView } from './build-rows.ts';
-import { columnOf, columnsOf, type Column, type ColumnId } from './columns.ts';
+import { BlockWork } from './block-work.ts';
+import { blockOf, isMany, type CellBlock } from './cell-block.ts';
+import {
+  columnIdsAmong,
+  columnOf,
+  columnsOf,
+  type Column,
+  type ColumnId,
+  type RowSource
+} from './columns.ts';
 import { EndNames } from './end-text.ts';
 import {
+  extendedTo,
   settleCursor,
   stepGrid,
   type GridCursor,
   type GridKey,
   type GridShape
 } from './grid-cursor.ts';
+import { afterMany, cellKey, type BadCell, type BadCells } from './bad-cells.ts';
 import { buildNewWire } from './new-wire.ts';
 import { pruneFields } from './prune-fields.ts';
 import type { CellReading } from './read-cell.ts';
+import { ScheduleFind } from './schedule-find.svelte.ts';
+import { ScheduleOrder } from './schedule-order.svelte.ts';
 
 /** The id of the last row, which adds a wire. */
 export const newRow = 'new';
-
-interface BadCell {
-  readonly text: string;
-  readonly why: string;
-}
 
 interface Host {
   readonly documents: DocumentState;
@@ -36,10 +44,7 @@ interface Host {
   readonly pickWire: (id: string) => void;
 }
 
-const cellKey = (row: string, column: string): string => `${row} ${column}`;
-
-const isColumnId = (id: string, columns: readonly Column[]): id is ColumnId =>
-  columns.some((column) => column.id === id);
+const isColumnId = (id: string): id is ColumnId => columnIdsAmong([id]).length > 0;
 
 export class ScheduleState {
   cursor = $state.raw<GridCursor>({ row: newRow, column: 'from', editing: null });
@@ -47,11 +52,15 @@ export class ScheduleState {
   text = $state('');
   /** The page is no wider than a hand. */
   isNarrow = $state(false);
-  #bad = $state.raw<Readonly<Record<string, BadCell>>>({});
+  #bad = $state.raw<BadCells>({});
   readonly #host: Host;
   #rowsBefore: readonly RowView[] = [];
 
-  readonly columns = $derived.by(() => columnsOf(this.#host.preferences.columnSet, this.isNarrow));
+  readonly columns = $derived.by(() => {
+    const { columnSet, ownColumns } = this.#host.preferences;
+    const own = columnIdsAmong(ownColumns);
+    return columnsOf(columnSet, this.isNarrow, own.length === 0 ? undefined : own);
+  });
   readonly ends = $derived.by(() => {
     const { study } = this.#host.documents;
     return new EndNames(study.document, study.index);
@@ -63,16 +72,46 @@ export class ScheduleState {
     this.#rowsBefore = rows;
     return rows;
   });
+  readonly order = new ScheduleOrder(() => ({
+    rows: this.rows,
+    sourceOf: (row) => this.#sourceOf(row)
+  }));
+  readonly find = new ScheduleFind(() => ({
+    // While only what was found is shown, the search still is through all.
+    rows: (this.order.arrangement.only === null ? this.order.rows : this.rows).map(
+      ({ id, cells, halfTraced }) => {
+        const stressV = this.#host.documents.study.wires.get(id)?.stress?.volts ?? null;
+        return { id, cells, halfTraced, stressV };
+      }
+    ),
+    textToEdit: (row, column) => (this.#takes(row, column) ? this.#textToEdit(row, column) : null)
+  }));
+  readonly cells = new BlockWork(() => ({
+    cursor: this.cursor,
+    shape: this.shape,
+    document: this.#host.documents.document,
+    makeId: this.#host.makeId,
+    takes: (row, column) => this.#takes(row, column),
+    textShown: (row, column) => this.#textShown(row, column),
+    textToEdit: (row, column) => this.#textToEdit(row, column),
+    read: (column, text) => this.#read(column, text),
+    edit: (edit) => this.#host.documents.edit(edit),
+    keepRefused: (many) => (this.#bad = afterMany(this.#bad, many)),
+    tell: (words) => this.#host.tell(words)
+  }));
   readonly shape = $derived.by((): GridShape => {
     const columns = this.columns.map(({ id }) => id);
     return {
-      rows: [...this.rows.map(({ id }) => id), newRow],
+      rows: [...this.order.rows.map(({ id }) => id), newRow],
       columns,
-      isEditable: (row, column) =>
-        isColumnId(column, this.columns) &&
-        columnOf(column).read !== undefined &&
-        (row !== newRow || column !== 'number')
+      isEditable: (row, column) => column !== 'state' && this.#takes(row, column)
     };
+  });
+  /** The cells that are marked as a block; null where the cursor's cell is alone. */
+  readonly block = $derived.by((): CellBlock | null => {
+    if (this.cursor.anchor === undefined) return null;
+    const block = blockOf(this.cursor, this.shape);
+    return isMany(block) ? block : null;
   });
   /** How the text in the open field would be read, or null while no field is open. */
   readonly reading = $derived.by((): CellReading | null =>
@@ -101,10 +140,11 @@ export class ScheduleState {
     });
   }
 
-  /** Moves the cursor to a cell; an open field is committed first. */
-  goTo(row: string, column: string): void {
+  /** Moves the cursor to a cell; an open field is committed first.
+   *  @param extend marks the cells from where the cursor was to there */
+  goTo(row: string, column: string, extend = false): void {
     if (this.cursor.editing !== null) this.#commit();
-    this.cursor = { row, column, editing: null };
+    this.cursor = extend ? extendedTo(this.cursor, row, column) : { row, column, editing: null };
     if (row !== newRow) this.#host.pickWire(row);
   }
 
@@ -134,14 +174,18 @@ export class ScheduleState {
     }
     const step = stepGrid(this.cursor, key, this.shape);
     if (!step.handled) return false;
-    if (step.effect === 'remove-row') this.remove(row);
-    if (step.effect === 'clear') this.#take(row, column, '');
+    if (step.effect === 'remove-rows') this.removeAll(blockOf(this.cursor, this.shape).rows);
+    if (step.effect === 'clear') {
+      if (this.block === null) this.#take(row, column, '');
+      else this.cells.clear();
+    }
+    if (step.effect === 'fill-down') this.cells.fillDown();
     if (step.effect === 'cancel') this.putBack(row, column);
     if (step.effect === 'commit') {
       const made = this.#take(row, column, this.text);
       // A new row that became a wire goes on in that wire, one cell on; never past it.
       this.cursor = made === null ? step.cursor : { ...this.#nextOf(made, column), editing: null };
-    } else if (step.effect !== 'remove-row') {
+    } else if (step.effect !== 'remove-rows') {
       const { editing: opened } = step.cursor;
       if (opened !== null) this.open(row, column, opened.start === 'typed' ? opened.typed : null);
       else this.cursor = step.cursor;
@@ -195,16 +239,38 @@ export class ScheduleState {
     this.#host.tell(outcome.ok ? `${wireName(wire)}: ${state}` : outcome.problem);
   }
 
-  /** Takes a wire out of the document; undo brings it back. */
-  remove(row: string): void {
-    const wire = this.#host.documents.document.wires[row];
-    if (wire === undefined) return;
+  /** Takes wires out of the document; undo brings them back. */
+  removeAll(rows: readonly string[]): void {
+    const { documents, tell } = this.#host;
+    const wires = rows.flatMap((row) => documents.document.wires[row] ?? []);
+    const [first] = wires;
+    if (first === undefined) return;
     const before = this.shape.rows;
-    const outcome = this.#host.documents.edit(removeElement('wire', row));
-    this.#host.tell(
-      outcome.ok ? `${wireName(wire)} deleted; undo brings it back` : outcome.problem
+    const names = wires.length === 1 ? wireName(first) : counted(wires.length, 'wire');
+    const outcome = documents.edit(
+      wires.length === 1
+        ? removeElement('wire', first.id)
+        : doMany(
+            `delete ${names}`,
+            wires.map(({ id }) => removeElement('wire', id))
+          )
     );
-    this.cursor = settleCursor({ ...this.cursor, editing: null }, this.shape, before);
+    const back = wires.length === 1 ? 'it' : 'them';
+    tell(outcome.ok ? `${names} deleted; undo brings ${back} back` : outcome.problem);
+    const { row, column } = this.cursor;
+    this.cursor = settleCursor({ row, column, editing: null }, this.shape, before);
+  }
+
+  /** Replaces what is looked for in the cells given; read again as if it had been typed. */
+  replace(cells: readonly { readonly row: string; readonly column: ColumnId }[]): void {
+    this.cells.replace(this.find.replacements(cells));
+  }
+
+  /** Goes to the next place of what is looked for, or the one before. */
+  goToFind(by: 1 | -1): void {
+    const { row, column } = this.cursor;
+    const next = this.find.from(row, column, by);
+    if (next !== null) this.goTo(next.row, next.column);
   }
 
   /** After an undo, or with other columns, the cursor may stand on a cell that is gone. */
@@ -216,6 +282,7 @@ export class ScheduleState {
   /** Another document: nothing typed for the last one stays. */
   reset(): void {
     this.#bad = {};
+    this.order.reset();
     this.cursor = { row: this.shape.rows[0] ?? newRow, column: 'number', editing: null };
   }
 
@@ -226,21 +293,37 @@ export class ScheduleState {
   }
 
   #read(column: string, text: string): CellReading | null {
-    if (!isColumnId(column, this.columns)) return null;
+    if (!isColumnId(column)) return null;
     const read = columnOf(column).read;
     const lengthUnit = this.#host.preferences.lengthUnit;
     return read?.(text, { ends: this.ends, lengthUnit }) ?? null;
   }
 
-  #textToEdit(row: string, column: string): string {
-    const bad = this.badCell(row, column);
-    if (bad !== null) return bad.text;
+  #sourceOf(row: string): RowSource | null {
     const { study } = this.#host.documents;
     const wire = study.document.wires[row];
     const about = study.wires.get(row);
-    if (wire === undefined || about === undefined || !isColumnId(column, this.columns)) return '';
-    const lengthUnit = this.#host.preferences.lengthUnit;
-    return columnOf(column).toEdit?.({ wire, about, study, lengthUnit }) ?? '';
+    if (wire === undefined || about === undefined) return null;
+    return { wire, about, study, lengthUnit: this.#host.preferences.lengthUnit };
+  }
+
+  /** True where a text can be put into the cell. */
+  #takes(row: string, column: string): boolean {
+    if (!isColumnId(column) || columnOf(column).read === undefined) return false;
+    return row !== newRow || column !== 'number';
+  }
+
+  #textShown(row: string, column: string): string {
+    const source = this.#sourceOf(row);
+    return source === null || !isColumnId(column) ? '' : columnOf(column).show(source);
+  }
+
+  #textToEdit(row: string, column: string): string {
+    const bad = this.badCell(row, column);
+    if (bad !== null) return bad.text;
+    const source = this.#sourceOf(row);
+    if (source === null || !isColumnId(column)) return '';
+    return columnOf(column).toEdit?.(source) ?? '';
   }
 
   /** Takes what was typed into a cell. The id of the wire that it made, or null where it made none. */

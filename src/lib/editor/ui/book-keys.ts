@@ -1,6 +1,6 @@
 // The keys that work everywhere in the book.
 
-export type BookCommand = 'undo' | 'redo' | 'save' | 'open' | 'keys';
+export type BookCommand = 'undo' | 'redo' | 'save' | 'open' | 'find' | 'keys';
 
 interface KeyPress {
   readonly key: string;
@@ -23,6 +23,8 @@ export const bookCommandOf = (press: KeyPress): BookCommand | null => {
       return 'save';
     case 'o':
       return 'open';
+    case 'f':
+      return 'find';
     default:
       return null;
   }
