@@ -1,8 +1,9 @@
 // Story: a long list is brought in from a spreadsheet, put in order, found in, and corrected many cells at a
 // time, by mouse and by key.
+import type { Page } from '@playwright/test';
 import { cellOf, expect, openFresh, test } from './story.ts';
 
-const undo = async (page: import('@playwright/test').Page): Promise<void> => {
+const undo = async (page: Page): Promise<void> => {
   await page.getByTestId('sheet').focus();
   await page.keyboard.press('Control+Z');
 };
