@@ -19,6 +19,7 @@ const preference: readonly Layer[] = [
   'terminals',
   'numbers',
   'wires',
+  'supports',
   'grounds',
   'parts',
   'bodies'

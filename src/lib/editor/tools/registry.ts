@@ -1,7 +1,12 @@
 // The tools of the drawing to scale, in the order of the rail.
 import { pickAndMove } from './pick-and-move.ts';
 import { placeParts } from './place/place-parts.ts';
+import { drawWires } from './wire/draw-wires.ts';
 import { faceOf, type ToolFace } from './tool.ts';
 
 /** The first is in use while no other is. */
-export const toolFaces: readonly ToolFace[] = [faceOf(pickAndMove), faceOf(placeParts)];
+export const toolFaces: readonly ToolFace[] = [
+  faceOf(pickAndMove),
+  faceOf(placeParts),
+  faceOf(drawWires)
+];

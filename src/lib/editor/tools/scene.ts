@@ -1,6 +1,6 @@
 // The drawing to scale as the tools ask about it: where terminals, parts and supports lie on the sheet,
 // and where a place on the sheet lies in its unit.
-import type { Point, TerminalRef, Unit } from '#document/index.ts';
+import type { Point, Support, TerminalRef, Unit } from '#document/index.ts';
 import { sortByOrder } from '#document/order.ts';
 import type { Face, PictorialGeometry } from '#drawing/index.ts';
 import { outlineCorners, type PlacedPart } from '#drawing/pictorial/placed-part.ts';
@@ -31,6 +31,8 @@ export interface Scene {
   readonly homes: readonly Home[];
   /** The terminal nearest to a place, at most `reachMm` from it, or null. */
   readonly terminalAt: (at: Spot, reachMm: number) => SceneTerminal | null;
+  /** The support nearest to a place, at most `reachMm` from its middle, or null. */
+  readonly supportAt: (at: Spot, reachMm: number) => Support | null;
   /** The unit that a place lies in, else the nearest one; null where the set has none. */
   readonly homeAt: (at: Spot) => Home | null;
   readonly homeOf: (unit: string) => Home | null;
@@ -71,6 +73,9 @@ export const buildScene = (study: Study, geometry: PictorialGeometry, face: Face
     terminalByKey: new Map(terminals.map((terminal) => [terminal.key, terminal])),
     homes,
     terminalAt: (at, reachMm) => nearest(terminals, at, reachMm),
+    supportAt: (at, reachMm) =>
+      nearest([...geometry.places.supports.values()], at, Math.max(reachMm, leastGrasp))?.support ??
+      null,
     homeAt,
     homeOf: (id) => homes.find(({ unit }) => unit.id === id) ?? null,
     toUnit: ({ corner }, { x, y }) => ({ x: (x - corner.x) * mirror, y: y - corner.y }),
@@ -78,17 +83,20 @@ export const buildScene = (study: Study, geometry: PictorialGeometry, face: Face
   };
 };
 
-const nearest = (
-  terminals: readonly SceneTerminal[],
+/** A support's mark is pressed anywhere on it, mm. */
+const leastGrasp = 3.5;
+
+const nearest = <T extends { readonly at: Spot }>(
+  things: readonly T[],
   at: Spot,
   reachMm: number
-): SceneTerminal | null => {
-  let best: SceneTerminal | null = null;
+): T | null => {
+  let best: T | null = null;
   let bestFar = reachMm;
-  for (const terminal of terminals) {
-    const far = Math.hypot(terminal.at.x - at.x, terminal.at.y - at.y);
+  for (const thing of things) {
+    const far = Math.hypot(thing.at.x - at.x, thing.at.y - at.y);
     if (far > bestFar) continue;
-    best = terminal;
+    best = thing;
     bestFar = far;
   }
   return best;
