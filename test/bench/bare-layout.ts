@@ -71,6 +71,8 @@ export const layBare = async (study: Study, engine: LayoutEngine): Promise<Geome
     ];
   });
   return {
+    x: 0,
+    y: 0,
     width: laid.width ?? 0,
     height: laid.height ?? 0,
     frames: [],

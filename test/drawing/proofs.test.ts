@@ -32,6 +32,8 @@ const geometry = (
   lines: Geometry['lines'],
   boxes: readonly (readonly [number, number, number, number])[] = []
 ): Geometry => ({
+  x: 0,
+  y: 0,
   width: 100,
   height: 100,
   frames: [],

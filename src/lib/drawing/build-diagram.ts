@@ -20,7 +20,7 @@ export const buildDiagram = async (
 
 const emptyDiagram = (plan: Plan): Diagram => ({
   plan,
-  geometry: { width: 0, height: 0, frames: [], parts: [], lines: [] },
+  geometry: { x: 0, y: 0, width: 0, height: 0, frames: [], parts: [], lines: [] },
   proofs: {
     lines: 0,
     crossings: 0,

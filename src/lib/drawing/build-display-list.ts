@@ -78,6 +78,7 @@ export const buildDisplayList = (diagram: Diagram, options: DisplayOptions): Dis
   drawer.lines();
   drawer.parts();
   drawer.numbers();
+  const { x, y, width } = geometry;
   const height = geometry.height + drawer.loose();
   const places = {
     geometry,
@@ -85,7 +86,7 @@ export const buildDisplayList = (diagram: Diagram, options: DisplayOptions): Dis
     componentHost: componentHosts(diagram)
   };
   drawer.marks(placeMarks(findings, isMarked, places));
-  const drawing = { x: 0, y: 0, width: geometry.width, height };
+  const drawing = { x, y, width, height };
   return composeSheet(
     drawer.items,
     drawing,

@@ -206,11 +206,11 @@ export class DiagramDrawer {
 
   /** Numbers of wires without a place, below the drawing; returns the room they take. */
   loose(): number {
-    const { width, height } = this.diagram.geometry;
+    const { x, y, width, height } = this.diagram.geometry;
     const row = buildLooseRow(this.plan, Math.max(width, leastWidth));
     if (!row) return 0;
     for (const { key, layer, style, shape, wire } of row.sketch.items) {
-      const placed = placeShape(shape, { x: 0, y: height + looseGap });
+      const placed = placeShape(shape, { x, y: y + height + looseGap });
       if (wire !== undefined && placed.kind === 'box') this.noteNumber(wire, placed);
       const more =
         wire === undefined

@@ -4,10 +4,11 @@ import type { Id, Part, Terminal } from '#document/index.ts';
 import { fitText, textWidthMm } from '../text-width.ts';
 import { arcPoints, Sketch, type Box, type Figure, type Port } from './figure.ts';
 import { drawHeader, measureHeader } from './header.ts';
+import { toLane } from '../router/lanes.ts';
 import type { PartEnd } from './part-end.ts';
 import { costOf, endsByTerminal, type FigureRequest } from './request.ts';
-import { row, type } from './sizes.ts';
-import { leave, stackDepth, stackHeight, stackPlaces } from './stack.ts';
+import { row, rowRoom, type } from './sizes.ts';
+import { leave, lineCount, stackDepth, stackHeight, stackPlaces } from './stack.ts';
 
 type Flank = 'east' | 'west';
 const nameLook = { size: type.pin, face: 'sans' } as const;
@@ -67,9 +68,9 @@ const splitWindings = (windings: readonly (readonly Lead[])[]): Record<Flank, Le
 };
 
 const heightOf = (lead: Lead, flank: Flank): number =>
-  Math.max(row.height, stackHeight(lead.ends, flank) + 0.8);
+  rowRoom(Math.max(row.height, stackHeight(lead.ends, flank) + 0.6), lineCount(lead.ends));
 
-const windingGap = 1.2;
+const windingGap = 2.4;
 
 const flankHeight = (windings: readonly Lead[][], flank: Flank): number =>
   windings.reduce(
@@ -123,7 +124,7 @@ export const buildColumnFigure = (request: FigureRequest, look: ColumnLook): Fig
   const middleX = left + flankWidth('west');
   look.drawMiddle(sketch, { x: middleX, y: box.y + 1, width: middle, height: box.height - 2 });
   for (const flank of ['west', 'east'] as const) {
-    let y = box.y + (box.height - flankHeight(split[flank], flank)) / 2;
+    let y = box.y + toLane((box.height - flankHeight(split[flank], flank)) / 2);
     const edge = flank === 'west' ? left : left + coreWidth;
     const away = flank === 'west' ? 1 : -1;
     const coilX = flank === 'west' ? middleX - 0.4 : middleX + middle + 0.4;

@@ -3,6 +3,7 @@
 import type { Terminal } from '#document/index.ts';
 import { findTubeBase, findTubeType, tubeBaseOf, type TubeBase } from '#handbook/index.ts';
 import { degreesOf, isUpright, outwardOf, type Side, type Spot } from '../presentation/sides.ts';
+import { toLane } from '../router/lanes.ts';
 import { fitText, wrapText } from '../text-width.ts';
 import { Sketch, type Figure, type Port } from './figure.ts';
 import { drawMark } from './mark.ts';
@@ -95,7 +96,9 @@ const spreadAlong = (seats: Seat[]): void => {
   for (const pool of pools) {
     pool.offsets.forEach((offset, n) => {
       const seat = seats[pool.from + n];
-      if (seat) seat.along = pool.middle + offset;
+      const along = pool.middle + offset;
+      // Lines stand on lanes; a pool keeps its steps, since all of it is rounded the same way.
+      if (seat) seat.along = seat.end.mark ? along : toLane(along + 1e-6);
     });
   }
 };

@@ -5,10 +5,13 @@ import { Sketch, type Box, type Figure, type Port } from './figure.ts';
 import { drawHeader, measureHeader } from './header.ts';
 import type { PartEnd } from './part-end.ts';
 import { endsByTerminal, type FigureRequest } from './request.ts';
-import { row } from './sizes.ts';
-import { leave, stackDepth, stackHeight, stackPlaces } from './stack.ts';
+import { row, rowRoom } from './sizes.ts';
+import { leave, lineCount, stackDepth, stackHeight, stackPlaces } from './stack.ts';
 
 type Flank = 'east' | 'west';
+
+/** Between what leaves one row and the next, at least, mm. */
+const rowGap = 0.6;
 
 export interface Row {
   readonly terminal: Terminal;
@@ -46,10 +49,13 @@ export const buildRowFigure = (plan: RowPlan): Figure => {
     const own = byTerminal.get(terminal.id) ?? [];
     const east = own.filter((end) => flankOf(end) === 'east');
     const west = own.filter((end) => flankOf(end) === 'west');
-    const height = Math.max(
-      plan.minRow ?? row.height,
-      stackHeight(east, 'east') + 1,
-      stackHeight(west, 'west') + 1
+    const height = rowRoom(
+      Math.max(
+        plan.minRow ?? row.height,
+        stackHeight(east, 'east') + rowGap,
+        stackHeight(west, 'west') + rowGap
+      ),
+      Math.max(lineCount(east), lineCount(west))
     );
     return { terminal, east, west, height, isUsed: own.length > 0 };
   });

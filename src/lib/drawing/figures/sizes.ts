@@ -21,7 +21,14 @@ export const pitch = { line: 2.4, mark: 3.5, component: 4.9, gather: 3.2 } as co
 export const componentDrop = 0.75;
 
 /** A row of a strip, plug or transformer. */
-export const row = { height: 4.4 } as const;
+export const row = { height: 4.8 } as const;
+
+/** The height of a row that holds `mm`, in whole pitches; even with an odd count of lines and odd with
+ *  an even one, so that lines around its middle stand on lanes. */
+export const rowRoom = (mm: number, lines: number): number => {
+  const pitches = Math.ceil(mm / pitch.line - 1e-6);
+  return (pitches + (lines > 0 && (pitches + lines) % 2 === 0 ? 1 : 0)) * pitch.line;
+};
 
 /** A socket's pin circle. */
 export const ring = { pinCircle: 8.2, pin: 1.5, body: 10.4, room: 3.2 } as const;

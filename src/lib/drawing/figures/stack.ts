@@ -1,5 +1,6 @@
 // Ends one above the other along the east or west side of a part: how much room each takes, and
 // where each then leaves.
+import { toLane } from '../router/lanes.ts';
 import type { Side } from '../presentation/sides.ts';
 import type { Port, Sketch } from './figure.ts';
 import { drawMark, measureMark } from './mark.ts';
@@ -21,6 +22,10 @@ export const dropOf = ({ mark }: PartEnd): number =>
 export const stackHeight = (ends: readonly PartEnd[], side: Side): number =>
   ends.reduce((sum, end) => sum + roomOf(end, side).pitch, 0);
 
+/** How many of them are lines. */
+export const lineCount = (ends: readonly PartEnd[]): number =>
+  ends.filter(({ mark }) => !mark).length;
+
 /** How far the marks among them reach out, mm. */
 export const stackDepth = (ends: readonly PartEnd[], side: Side): number =>
   Math.max(0, ...ends.map((end) => roomOf(end, side).depth));
@@ -32,7 +37,10 @@ export const stackPlaces = (
   middle: number
 ): { end: PartEnd; y: number }[] => {
   const ordered = [...ends].sort((a, b) => a.sort - b.sort);
-  let y = middle - stackHeight(ordered, side) / 2;
+  const lines = lineCount(ends) * pitch.line;
+  // Lines stand around the middle, or whole lanes above it where marks take the room below.
+  const marks = stackHeight(ordered, side) - lines;
+  let y = middle - (lines === 0 ? marks / 2 : lines / 2 + toLane(marks / 2));
   return ordered.map((end) => {
     const { pitch: own } = roomOf(end, side);
     const place = { end, y: y + own / 2 + dropOf(end) };

@@ -2,6 +2,7 @@
 // the order in which its lines leave; then the units among themselves; then all joined at the borders.
 import type { Id } from '#document/index.ts';
 import { buildFigure } from '../figures/build-figure.ts';
+import { fitToLanes } from '../figures/fit-to-lanes.ts';
 import type { Figure } from '../figures/figure.ts';
 import type { Block } from '../presentation/blocks.ts';
 import { passageOf, type Passage } from '../presentation/exits.ts';
@@ -46,7 +47,8 @@ export interface Arrangement {
   readonly placed: ReadonlyMap<string, PlacedBlock>;
 }
 
-const buildFigures = (plan: Plan, courses: Courses): Map<Id, Figure> => {
+/** The figure of every part that is drawn, its ports on lanes. */
+export const buildFigures = (plan: Plan, courses: Courses): Map<Id, Figure> => {
   const ends = buildPartEnds(plan, courses);
   const figures = new Map<Id, Figure>();
   for (const id of plan.homes.keys()) {
@@ -55,7 +57,7 @@ const buildFigures = (plan: Plan, courses: Courses): Map<Id, Figure> => {
       terminals: plan.terminalsOf(id),
       ends: ends.get(id) ?? []
     };
-    figures.set(id, buildFigure(request));
+    figures.set(id, fitToLanes(buildFigure(request)));
   }
   return figures;
 };

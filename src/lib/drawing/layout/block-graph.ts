@@ -13,12 +13,12 @@ import type { ElkEdge, ElkGraph, ElkPort } from './engine.ts';
 
 /** Room between things, mm. Lanes are as wide as a number's box, so that it fits between them. */
 const spacing: Readonly<Record<string, number>> = {
-  'elk.spacing.nodeNode': 5,
-  'elk.spacing.edgeNode': 3,
-  'elk.spacing.edgeEdge': 3.1,
+  'elk.spacing.nodeNode': 7.2,
+  'elk.spacing.edgeNode': 2.4,
+  'elk.spacing.edgeEdge': 2.4,
   'elk.layered.spacing.nodeNodeBetweenLayers': 8,
-  'elk.layered.spacing.edgeNodeBetweenLayers': 3,
-  'elk.layered.spacing.edgeEdgeBetweenLayers': 3.1
+  'elk.layered.spacing.edgeNodeBetweenLayers': 2.4,
+  'elk.layered.spacing.edgeEdgeBetweenLayers': 2.4
 };
 
 /** Room inside a block's border; a unit has its name along the top. */

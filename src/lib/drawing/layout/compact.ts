@@ -9,12 +9,12 @@ import { Settling, type Pull, type Rule, type System } from './settling.ts';
 import { transposeBlock } from './transpose.ts';
 
 /** Least room between two things, mm: as much as elk was asked for. */
-export const room = { nodes: 5, nodeToLine: 3, lines: 3.1 } as const;
+export const room = { nodes: 7.2, nodeToLine: 2.4, lines: 2.4 } as const;
 
 /** Things closer than this sideways must not slide past each other. */
 const reach = 1.5;
 /** Parts keep more room beside them: lines run there. */
-const nodeReach = 1.4;
+const nodeReach = 2.8;
 
 export interface CompactOptions {
   /** Room kept free inside the upper and lower border, mm. */

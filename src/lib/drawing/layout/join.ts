@@ -28,10 +28,8 @@ export interface DiagramFrame {
   readonly box: Box;
 }
 
-/** The laid-out diagram, mm from the upper left corner of the drawing. */
-export interface Geometry {
-  readonly width: number;
-  readonly height: number;
+/** The laid-out diagram in millimetres, and the box that holds all of it. */
+export interface Geometry extends Box {
   readonly frames: readonly DiagramFrame[];
   readonly parts: readonly DiagramPart[];
   readonly lines: readonly DiagramLine[];
@@ -108,5 +106,6 @@ export const joinBlocks = (arrangement: Arrangement): Geometry => {
     ];
   });
   const sheet = placed.get(plan.sheet.id);
-  return { width: sheet?.width ?? 0, height: sheet?.height ?? 0, frames, parts, lines };
+  const [width, height] = [sheet?.width ?? 0, sheet?.height ?? 0];
+  return { x: 0, y: 0, width, height, frames, parts, lines };
 };

@@ -8,6 +8,7 @@ import { arrange, type BlockCache } from './arrange.ts';
 import { learnCourses } from './courses.ts';
 import { LayoutError, type LayoutEngine, type LayoutOptions } from './engine.ts';
 import { joinBlocks, type Geometry } from './join.ts';
+import { runLines } from './run-lines.ts';
 import { startLimits } from './run-limits.ts';
 
 export interface DiagramLayout {
@@ -72,7 +73,7 @@ class Search {
 
   async turn(options: Parameters<typeof arrange>[2]): Promise<void> {
     const { plan } = this;
-    const geometry = joinBlocks(await arrange(plan, this.courses, options));
+    const geometry = runLines(joinBlocks(await arrange(plan, this.courses, options)), 1);
     const layout = { plan, geometry, proofs: proveGeometry(geometry) };
     if (!this.best || scoreOf(layout) < scoreOf(this.best)) this.best = layout;
     this.courses = learnCourses(geometry);
