@@ -203,7 +203,9 @@ describe('any wires', () => {
         const isUnder = (id: string) =>
           before
             .get(id)!
-            .some((spot, index, way) => index > 0 && !areApart(span(way[index - 1]!, spot), to, 0.01));
+            .some(
+              (spot, index, way) => index > 0 && !areApart(span(way[index - 1]!, spot), to, 0.01)
+            );
         const under = problem.wishes.filter(({ id }) => isUnder(id));
         if (under.length > 0) return;
         expect(router.routes).toEqual(before);
