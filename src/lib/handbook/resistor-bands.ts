@@ -1,6 +1,6 @@
 // The value of a resistor from the colours of its bands, read from the end that they crowd to.
 import { chassisColours } from './colour-code.ts';
-import { parseColour } from './colours.ts';
+import { colourHexes, parseColour } from './colours.ts';
 import { fromMemory } from './source.ts';
 
 /** The digits are those of the colour code's table; multipliers below one and the tolerances are
@@ -14,6 +14,13 @@ const metals: Readonly<Record<string, { readonly power: number; readonly toleran
   gold: { power: -1, tolerance: 5 },
   silver: { power: -2, tolerance: 10 }
 };
+/** How each band is shown on a screen, in the order of the digits, metals last. */
+export const bandHexes: Readonly<Record<string, string>> = {
+  ...Object.fromEntries(chassisColours.map(({ colour }) => [colour, colourHexes[colour]])),
+  gold: '#c9a13b',
+  silver: '#b9bdc1'
+};
+
 /** Per cent; bands that stand for no tolerance are refused. */
 const tolerances: Readonly<Record<string, number>> = { brown: 1, red: 2, gold: 5, silver: 10 };
 

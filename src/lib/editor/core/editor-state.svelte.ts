@@ -7,6 +7,7 @@ import type { FileProblem } from '#intake/index.ts';
 import type { PictureStore } from '#storage/index.ts';
 import { terminalText } from '#study/index-document.ts';
 import { idsOf, numberNotes, type MarginNote } from '../notes/number-notes.ts';
+import { WalkDesk } from '../pin-walk/walk-desk.svelte.ts';
 import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
 import { DiagramState, type DiagramView, type MakeEngine } from '../sheet/diagram-state.svelte.ts';
 import type { SheetView } from '../sheet/sheet-view.svelte.ts';
@@ -15,6 +16,7 @@ import type { BookPage } from '../ui/book-pages.ts';
 import { DocumentState } from './document-state.svelte.ts';
 import { isSamePick, litBy, pickOfPlaces, pickOfSubject, stillThere, type Pick } from './pick.ts';
 import { Preferences, type PreferenceStore } from './preferences.svelte.ts';
+import { hiddenIn, wayNames, type Way } from './ways.ts';
 import { wireName } from './words.ts';
 
 export interface EditorParts {
@@ -43,6 +45,7 @@ export class EditorState {
   readonly schedule: ScheduleState;
   readonly diagram: DiagramState;
   readonly tools: ToolDesk;
+  readonly walk: WalkDesk;
   readonly makeId: MakeId;
   readonly pictures: PictureStore;
   /** The sheet that is on screen, if one is. */
@@ -52,7 +55,7 @@ export class EditorState {
   dialog = $state<DialogName>(null);
   report = $state.raw<FileReport | null>(null);
   /** Severities whose notes, and marks on the sheet, are put away; the counts always stand. */
-  hiddenSeverities = $state.raw<readonly Severity[]>(['note']);
+  hiddenSeverities = $state.raw<readonly Severity[]>([]);
   /** The last thing that happened, for the live line. */
   notice = $state.raw<{ readonly words: string; readonly count: number }>({ words: '', count: 0 });
   /** The system's own choice between light and dark; only asked where the person made none. */
@@ -61,9 +64,10 @@ export class EditorState {
 
   readonly pick = $derived.by(() => stillThere(this.#pick, this.documents.study));
   /** The end that the next terminal pressed on the sheet will fill, or null. */
-  readonly awaits = $derived.by(() =>
-    this.schedule.cursor.editing === null ? null : this.schedule.awaitedEnd
-  );
+  readonly awaits = $derived.by(() => {
+    if (this.walk.awaitsEnd) return 'to';
+    return this.schedule.cursor.editing === null ? null : this.schedule.awaitedEnd;
+  });
   /** What stands out; nothing does while a terminal is being looked for. */
   readonly lit = $derived.by(() =>
     this.pick === null || this.awaits !== null ? null : litBy(this.pick, this.documents.study)
@@ -87,6 +91,7 @@ export class EditorState {
     this.pictures = parts.pictures;
     this.documents = new DocumentState(parts.document, parts.now);
     this.preferences = new Preferences(parts.preferenceStore);
+    this.hiddenSeverities = hiddenIn(this.way);
     this.schedule = new ScheduleState({
       documents: this.documents,
       preferences: this.preferences,
@@ -96,6 +101,13 @@ export class EditorState {
     });
     this.diagram = new DiagramState(parts.makeEngine);
     this.tools = new ToolDesk(this);
+    this.walk = new WalkDesk({
+      documents: this.documents,
+      ends: () => this.schedule.ends,
+      makeId: parts.makeId,
+      tell: (words) => this.tell(words),
+      show: (pick) => this.setPick(pick)
+    });
   }
 
   /** Says something in the live line; the same words twice are said twice. */
@@ -118,6 +130,7 @@ export class EditorState {
       if (note !== undefined) this.pickNote(note);
       return;
     }
+    if (this.walk.takePress(subject)) return;
     const pick = subject === null ? null : pickOfSubject(subject, this.documents.study);
     if (pick?.kind === 'terminal' && this.#fillWaitingEnd(pick.id)) return;
     this.#setPick(isSamePick(pick, this.pick) ? null : pick);
@@ -131,6 +144,23 @@ export class EditorState {
       return;
     }
     this.setPick(pick);
+  }
+
+  get way(): Way {
+    return this.preferences.way;
+  }
+
+  /** Another way of working; the margin shows what belongs to it. */
+  setWay(way: Way): void {
+    this.preferences.setWay(way);
+    this.hiddenSeverities = hiddenIn(way);
+    this.tell(`${wayNames[way].name}. ${wayNames[way].does}`);
+  }
+
+  /** Shows what waits to be looked at later, or puts it away again. */
+  toggleLater(): void {
+    const hidden = hiddenIn(this.way);
+    this.hiddenSeverities = this.hiddenSeverities.length > 0 ? [] : hidden;
   }
 
   /** Shows the notes of a severity, or puts them away. */
@@ -162,9 +192,16 @@ export class EditorState {
 
   /** Opens the schedule's find, or goes to its field. */
   find(): void {
+    this.walk.close();
     this.page = 'schedule';
     this.schedule.leave();
     this.schedule.find.ask();
+  }
+
+  /** Walks the pins of a part; on a narrow screen the walk has the page. */
+  walkPins(part: string, terminal?: string): void {
+    this.schedule.leave();
+    this.walk.begin(part, terminal);
   }
 
   /** Begins a wire at a terminal; its other end is looked for on the sheet. */
@@ -180,7 +217,8 @@ export class EditorState {
 
   /** Puts the tag away, or gives up looking for a terminal. */
   letGo(): void {
-    if (this.awaits !== null) this.schedule.key({ key: 'Escape' });
+    if (this.walk.awaitsEnd) this.walk.say({ kind: 'not-yet' });
+    else if (this.awaits !== null) this.schedule.key({ key: 'Escape' });
     else this.setPick(null);
   }
 
@@ -214,6 +252,7 @@ export class EditorState {
     this.#setPick(null);
     this.documents.replace(document);
     this.tools.letGo();
+    this.walk.reset();
     this.schedule.reset();
     this.sheet?.fit();
   }

@@ -1,5 +1,6 @@
 // What a person likes and the browser remembers: light or dark, millimetres or inches, which
 // columns the schedule shows, where the fold between the pages lies. Never part of a document.
+import { ways, type Way } from './ways.ts';
 
 export const themes = ['system', 'light', 'dark'] as const;
 export type Theme = (typeof themes)[number];
@@ -27,7 +28,10 @@ export class Preferences {
   /** Ids of the columns of the person's own choice, left to right; empty: none was made yet. */
   ownColumns = $state.raw<readonly string[]>([]);
   fold = $state<number>(foldLimits.start);
+  way = $state<Way>('plan');
   cautionsRead = $state(false);
+  /** The short tour of the book has been taken, or put away. */
+  guideDone = $state(false);
   readonly #store: PreferenceStore | null;
 
   constructor(store: PreferenceStore | null) {
@@ -36,7 +40,9 @@ export class Preferences {
     this.lengthUnit = this.#read('length-unit', lengthUnits) ?? 'mm';
     this.columnSet = this.#read('columns', columnSets) ?? 'overview';
     this.ownColumns = (this.#text('own-columns') ?? '').split(' ').filter((id) => id !== '');
+    this.way = this.#read('way', ways) ?? 'plan';
     this.cautionsRead = this.#text('cautions-read') === 'yes';
+    this.guideDone = this.#text('guide-done') === 'yes';
     const fold = Number(this.#text('fold') ?? Number.NaN);
     if (Number.isFinite(fold)) this.fold = limitFold(fold);
   }
@@ -65,6 +71,16 @@ export class Preferences {
   setFold(share: number): void {
     this.fold = limitFold(share);
     this.#write('fold', this.fold.toFixed(3));
+  }
+
+  setWay(way: Way): void {
+    this.way = way;
+    this.#write('way', way);
+  }
+
+  setGuideDone(): void {
+    this.guideDone = true;
+    this.#write('guide-done', 'yes');
   }
 
   setCautionsRead(): void {

@@ -17,6 +17,8 @@ export type LeadReading =
     }
   | { readonly ok: false; readonly why: string };
 
+type ReadsEnds = Pick<EndNames, 'read'>;
+
 const partWords: Readonly<Record<string, LeadPartKind>> = {
   resistor: 'resistor',
   res: 'resistor',
@@ -50,7 +52,7 @@ const withoutTo = (words: readonly string[]): string =>
     .replace(/^(?:to|->|→|–|-)\s*/i, '')
     .trim();
 
-const readFar = (words: readonly string[], ends: EndNames): EndReading | null => {
+const readFar = (words: readonly string[], ends: ReadsEnds): EndReading | null => {
   const text = withoutTo(words);
   if (text === '' || notYet.test(text)) return null;
   const reading = ends.read(text);
@@ -81,7 +83,7 @@ const takeValue = (
   return null;
 };
 
-const readPart = (words: readonly string[], ends: EndNames): LeadReading | null => {
+const readPart = (words: readonly string[], ends: ReadsEnds): LeadReading | null => {
   const first = (words[0] ?? '').toLowerCase();
   const rest = words.slice(1);
   const letter = partLetters[first];
@@ -124,7 +126,7 @@ const takeConductor = (
 };
 
 /** Reads a line. What names neither a colour, a part nor a terminal is refused with the way out. */
-export const readLead = (text: string, ends: EndNames): LeadReading => {
+export const readLead = (text: string, ends: ReadsEnds): LeadReading => {
   const words = text
     .trim()
     .split(/[\s,]+/)

@@ -31,6 +31,8 @@ export type WalkEvent =
   /** Asks about another lead that is here. */
   | { readonly kind: 'ask'; readonly lead: string }
   | { readonly kind: 'tracer'; readonly colour: string }
+  /** The value of the part whose lead is asked about. */
+  | { readonly kind: 'value'; readonly value: string }
   | { readonly kind: 'remove'; readonly lead: string }
   | { readonly kind: 'count'; readonly leads: number | null }
   | { readonly kind: 'how'; readonly how: HowKnown }

@@ -2,7 +2,7 @@
 // there still wait to be asked about, and what follows from each thing that is said. The colours of all
 // leads at a terminal can be given first and their far ends after; when the last has been answered, the
 // walk goes on by itself.
-import type { Edit, Id } from '#document/index.ts';
+import type { Edit, Id, TerminalRef } from '#document/index.ts';
 import type { Study, TerminalEntry } from '#study/index.ts';
 import { terminalText } from '#study/index-document.ts';
 import { terminalKey } from '#study/terminal-key.ts';
@@ -152,6 +152,13 @@ const setTracer = (walk: Walk, colour: string, { study }: WalkWorld): WalkStep =
   return { walk, edit, words: `${leadName(lead)} with a ${colour} tracer` };
 };
 
+const setValue = (walk: Walk, value: string, { study }: WalkWorld): WalkStep => {
+  const lead = askedLead(walk, study);
+  if (lead?.kind !== 'part') return stay(walk, 'a value belongs to a part: tap the part first');
+  const edit: Edit = { kind: 'change-part', args: { id: lead.part.id, fields: { value } } };
+  return { walk, edit, words: `${leadName(lead)} of ${value}` };
+};
+
 const next = (walk: Walk, world: WalkWorld): WalkStep => {
   const entry = entryOf(walk, world.study);
   const { walk: gone, words } = goOn(walk, world, 1);
@@ -229,6 +236,8 @@ export const stepWalk = (walk: Walk, event: WalkEvent, world: WalkWorld): WalkSt
       return ask(walk, event.lead, world);
     case 'tracer':
       return setTracer(walk, event.colour, world);
+    case 'value':
+      return setValue(walk, event.value, world);
     case 'remove':
       return remove(walk, event.lead, world);
     case 'count': {

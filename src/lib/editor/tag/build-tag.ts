@@ -26,6 +26,8 @@ export interface TagView {
   readonly terminalLabel: string | null;
   /** For parts and terminals: the wires that end there. */
   readonly leads: readonly Lead[] | null;
+  /** For parts and terminals: where a pin walk would begin. */
+  readonly walk: { readonly part: string; readonly terminal?: string } | null;
 }
 
 /** Findings that concern a pick; a part's include those of its terminals, a wire's those of its net. */
@@ -60,7 +62,8 @@ export const buildTag = (
     findings: findingsOf(pick, study, findings),
     wire: null,
     terminalLabel: null,
-    leads: null
+    leads: null,
+    walk: null
   };
   if (pick.kind === 'wire') {
     const wire = study.document.wires[pick.id];
@@ -82,7 +85,8 @@ export const buildTag = (
       title: part.reference || part.kind,
       subtitle: part.type ?? part.value ?? '',
       facts: buildPartFacts(part, study),
-      leads: leadsOfPart(part, study)
+      leads: leadsOfPart(part, study),
+      walk: Object.keys(part.terminals).length === 0 ? null : { part: part.id }
     };
   }
   const entry = study.index.terminalByKey.get(pick.id);
@@ -94,6 +98,7 @@ export const buildTag = (
     subtitle: entry.part.function ?? '',
     facts: buildTerminalFacts(pick.id, study),
     terminalLabel: label,
-    leads: leadsAt(pick.id, study)
+    leads: leadsAt(pick.id, study),
+    walk: { part: entry.part.id, terminal: entry.terminal.id }
   };
 };

@@ -1,6 +1,6 @@
 // The keys that work everywhere in the book.
 
-export type BookCommand = 'undo' | 'redo' | 'save' | 'open' | 'find' | 'keys';
+export type BookCommand = 'undo' | 'redo' | 'save' | 'open' | 'find' | 'keys' | 'walk';
 
 interface KeyPress {
   readonly key: string;
@@ -13,7 +13,10 @@ interface KeyPress {
 /** What a key asks of the book, or null where it is none of its keys. */
 export const bookCommandOf = (press: KeyPress): BookCommand | null => {
   if (press.altKey) return null;
-  if (!press.ctrlKey && !press.metaKey) return press.key === '?' ? 'keys' : null;
+  if (!press.ctrlKey && !press.metaKey) {
+    if (press.key === '?') return 'keys';
+    return press.key === 'P' && press.shiftKey ? 'walk' : null;
+  }
   switch (press.key.toLowerCase()) {
     case 'z':
       return press.shiftKey ? 'redo' : 'undo';

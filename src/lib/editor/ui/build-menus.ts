@@ -86,7 +86,14 @@ const exportMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] =
   }
 ];
 
-const viewMenu = ({ preferences }: EditorState): readonly MenuGroup[] => [
+const viewMenu = ({ preferences, walk }: EditorState): readonly MenuGroup[] => [
+  {
+    title: 'Pin walk',
+    items: [
+      { label: 'Walk the pins', hint: 'Shift+P', run: () => walk.open(), testid: 'walk-open' },
+      { label: 'Half-traced wires', run: () => walk.open('waiting'), testid: 'waiting-open' }
+    ]
+  },
   {
     title: 'Lengths',
     items: lengthUnits.map((unit) => ({

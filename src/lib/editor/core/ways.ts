@@ -1,0 +1,21 @@
+// The ways of working, and what of the validator's word each wants to hear at once. While a chassis is
+// being traced only dangers are said; everything else waits in a count until it is asked for.
+import type { Severity } from '#checks/index.ts';
+
+export const ways = ['capture', 'plan'] as const;
+export type Way = (typeof ways)[number];
+
+export const wayNames: Readonly<Record<Way, { readonly name: string; readonly does: string }>> = {
+  capture: {
+    name: 'Capture',
+    does: 'Write down what is there. Only dangers are said at once; the rest waits in a count.'
+  },
+  plan: {
+    name: 'Plan',
+    does: 'Choose the replacements. All findings but notes stand in the margin.'
+  }
+};
+
+/** Severities that are put away until they are asked for. */
+export const hiddenIn = (way: Way): readonly Severity[] =>
+  way === 'capture' ? ['fault', 'caution', 'note'] : ['note'];
