@@ -106,7 +106,10 @@ export class EditorState {
       ends: () => this.schedule.ends,
       makeId: parts.makeId,
       tell: (words) => this.tell(words),
-      show: (pick) => this.setPick(pick)
+      show: (pick, isAnotherPart) => {
+        this.setPick(pick);
+        if (isAnotherPart || this.sheet?.size.width === 0) this.sheet?.lookNear(pick);
+      }
     });
   }
 

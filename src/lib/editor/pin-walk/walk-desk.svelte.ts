@@ -9,6 +9,7 @@ import { isHalfTraced, wireName } from '../core/words.ts';
 import type { EndNames } from '../schedule/end-text.ts';
 import { proposeJoins, listHalfTraced } from './half-traced.ts';
 import { joinWires } from './join-wires.ts';
+import { addTerminal } from './lead-edits.ts';
 import { countLeads, leadsAtTerminal } from './leads.ts';
 import { leadName } from './lead-words.ts';
 import { readWalkLine, type LineReading, type LineWorld } from './read-walk-line.ts';
@@ -27,8 +28,9 @@ export interface WalkHost {
   readonly ends: () => EndNames;
   readonly makeId: MakeId;
   readonly tell: (words: string) => void;
-  /** Shows where the walk stands: lit on the sheet, and in view. */
-  readonly show: (pick: Pick) => void;
+  /** Shows where the walk stands, on the sheet as well.
+   *  @param isAnotherPart goes near it, whatever was looked at before */
+  readonly show: (pick: Pick, isAnotherPart: boolean) => void;
 }
 
 export type WalkView = 'parts' | 'walk' | 'waiting';
@@ -123,11 +125,12 @@ export class WalkDesk {
       this.#host.tell('that part has no terminals to walk yet');
       return;
     }
+    const isAnotherPart = this.#walk?.part !== part;
     this.#walk = walk;
     this.#letGo();
     this.open('walk');
     this.#host.tell(this.label);
-    this.#show();
+    this.#show(isAnotherPart);
   }
 
   /** Something said on the walk; each is one step of undo. */
@@ -170,6 +173,19 @@ export class WalkDesk {
     if (subject.kind === 'terminal') return this.#takeTerminal(subject.id);
     if (subject.kind === 'wire' && this.asked !== null) return this.#takeWire(subject.id);
     return false;
+  }
+
+  /** Another terminal for the part that is walked: one that nobody knew of. */
+  addTerminal(): void {
+    if (this.entry === null) return;
+    const { part } = this.entry;
+    const names = Object.values(part.terminals).map(({ name }) => Number(name));
+    const highest = Math.max(0, ...names.filter(Number.isInteger));
+    const made = addTerminal(part, String(highest + 1), this.#host.makeId);
+    this.#host.documents.seal();
+    const outcome = this.#host.documents.edit(made.edit);
+    if (!outcome.ok) this.#host.tell(outcome.problem);
+    else this.say({ kind: 'go', terminal: made.id });
   }
 
   /** Joins two half-traced wires from the list of those that wait. */
@@ -215,8 +231,9 @@ export class WalkDesk {
     return true;
   }
 
-  #show(): void {
-    if (this.entry !== null) this.#host.show({ kind: 'terminal', id: this.entry.key });
+  #show(isAnotherPart = false): void {
+    if (this.entry !== null)
+      this.#host.show({ kind: 'terminal', id: this.entry.key }, isAnotherPart);
   }
 
   #letGo(): void {

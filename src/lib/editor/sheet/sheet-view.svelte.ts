@@ -44,6 +44,8 @@ const closeScale = { least: 3.6, most: 6 } as const;
 
 /** How wide the strip of tools is, px. */
 const railPx = 76;
+/** Pixels per millimetre that show a socket and its neighbours. */
+const nearScale = 2.6;
 
 const nothing: DisplayList = { items: [], bounds: { x: 0, y: 0, width: 100, height: 100 } };
 
@@ -58,6 +60,8 @@ export class SheetView {
   /** Until a person moves the paper, the whole drawing is kept in view. */
   #isFitted = true;
   #covered: Box | null = null;
+  /** What to go near as soon as the sheet is on screen. */
+  #due: Pick | null = null;
   readonly #host: Host;
 
   readonly list = $derived.by(() => this.#host.diagram.list ?? nothing);
@@ -78,7 +82,8 @@ export class SheetView {
   setSize(size: Size): void {
     if (size.width === this.size.width && size.height === this.size.height) return;
     this.size = size;
-    if (this.#isFitted) this.fit();
+    if (this.#due !== null && size.width > 0) this.lookNear(this.#due);
+    else if (this.#isFitted) this.fit();
   }
 
   /** Shows the whole drawing, and keeps showing it whole until the paper is moved. */
@@ -164,6 +169,20 @@ export class SheetView {
       scale,
       x: room.width / 2 - (target.x + target.width / 2) * scale,
       y: room.height / 2 - (target.y + target.height / 2) * scale
+    };
+  }
+
+  /** Goes where a thing and what is around it fill the sheet; where no sheet is on screen, as soon as
+   *  one is. */
+  lookNear(pick: Pick): void {
+    this.#due = this.size.width === 0 ? pick : null;
+    const box = this.size.width === 0 ? null : this.hits.boxOf(pick);
+    if (box === null) return;
+    this.#isFitted = false;
+    this.viewport = {
+      scale: nearScale,
+      x: this.size.width / 2 - (box.x + box.width / 2) * nearScale,
+      y: this.size.height / 2 - (box.y + box.height / 2) * nearScale
     };
   }
 
