@@ -128,6 +128,7 @@ const handStyles = (ink: Inks): Record<string, Style> => ({
   'hand.loose': { ...line(ink.accent, 0.4), dash: [1.6, 1.2] },
   'hand.guide': { ...line(ink.accent, 0.2), dash: [1, 1] },
   'hand.box': { ...line(ink.accent, 0.3), dash: [1.6, 1.2] },
+  'hand.chosen': { ...line(ink.casingEdge, 2.2), cap: 'round' },
   'hand.ring': line(ink.accent, 0.5),
   'hand.grip': shape(ink.accent, ink.part, 0.4),
   'hand.name': text(ink.accent)

@@ -3,6 +3,7 @@
 // together.
 import type { Subject } from '#drawing/display-list.ts';
 import { chosenKeys } from './chosen-keys.ts';
+import { wireGrip } from './dress/wire-grip.ts';
 import type { Grip, Held } from './grip.ts';
 import { bodiesOf, moveGrip } from './move-grip.ts';
 import { boxOfPart } from './scene.ts';
@@ -28,7 +29,7 @@ export interface PickState {
 const resting: PickState = { chosen: new Set(), held: null, box: null };
 
 /** In this order they are asked whether they take a drag. */
-export const grips: readonly Grip[] = [turnGrip, terminalGrip, moveGrip];
+export const grips: readonly Grip[] = [turnGrip, terminalGrip, moveGrip, wireGrip];
 
 /** What a press chooses: of a terminal its part, of a wire nothing that could be moved. */
 const choiceOf = (subject: Subject | null): readonly string[] => {

@@ -1,4 +1,6 @@
 // The tools of the drawing to scale, in the order of the rail.
+import { dressWires } from './dress/dress-wires.ts';
+import { placeSupports } from './dress/place-supports.ts';
 import { pickAndMove } from './pick-and-move.ts';
 import { placeParts } from './place/place-parts.ts';
 import { drawWires } from './wire/draw-wires.ts';
@@ -8,5 +10,7 @@ import { faceOf, type ToolFace } from './tool.ts';
 export const toolFaces: readonly ToolFace[] = [
   faceOf(pickAndMove),
   faceOf(placeParts),
-  faceOf(drawWires)
+  faceOf(drawWires),
+  faceOf(placeSupports),
+  faceOf(dressWires)
 ];
