@@ -6,7 +6,7 @@ import { expectedParts, type ExpectedParts } from './expected-parts.ts';
 import type { FunctionRole } from './function-words.ts';
 import type { NetGroup } from './group-nets.ts';
 import { recommendConductor } from './recommended-conductor.ts';
-import { keepFields, sameFields, sameItems } from './same.ts';
+import { keepFields, keepSet, sameFields, sameItems } from './same.ts';
 import type { Amount, Net, WireCurrent, WireStudy } from './types.ts';
 import { mayBePulsed, type RailClass, type RailClassFor } from './unit-rails.ts';
 import type { WireAlone } from './wire-alone.ts';
@@ -40,10 +40,10 @@ export function loadWire(inputs: LoadInputs, before: LoadedWire | undefined): Lo
     before.current === current &&
     before.phase === phase &&
     isSameAmount(before.seriesAmps, seriesAmps) &&
-    sameItems(before.nets, nets) &&
-    sameItems(before.groups, groups)
+    standAlike(before.nets, nets)
   ) {
-    return before;
+    const isSame = sameItems(before.nets, nets) && sameItems(before.groups, groups);
+    return isSame ? before : { ...before, groups, nets };
   }
   const { wire } = alone.slot;
   const carried = carriesOf(wire, nets, current, seriesAmps);
@@ -61,6 +61,27 @@ export function loadWire(inputs: LoadInputs, before: LoadedWire | undefined): Lo
   });
   return { ...inputs, ...carried, expected, standing };
 }
+
+/** All that a wire has of its nets is the same, whatever else came or went on them. */
+const standAlike = (before: readonly Net[], now: readonly Net[]): boolean =>
+  before.length === now.length &&
+  now.every((net, n) => {
+    const was = before[n];
+    return (
+      net === was ||
+      (was?.id === net.id &&
+        was.isChassis === net.isChassis &&
+        was.isSupply === net.isSupply &&
+        was.standsOnRail === net.standsOnRail &&
+        was.atHeater === net.atHeater &&
+        isSameAmount(was.dcV, net.dcV) &&
+        isSameAmount(was.acV, net.acV) &&
+        isSameAmount(was.pulseV, net.pulseV) &&
+        isSameAmount(was.coldDcV, net.coldDcV) &&
+        isSameAmount(was.solvedDcV, net.solvedDcV) &&
+        keepSet(was.roles, net.roles) === was.roles)
+    );
+  });
 
 /** What a wire's study was made from; compared with what it would be made from now. */
 export interface StudiedWire {
@@ -88,13 +109,14 @@ export function studyWire(
   const inUnits = railOf(alone.gauge?.units ?? [], mayBePulsed(says));
   const rail = inCable && inCable.classV > inUnits.classV ? inCable : inUnits;
   if (
-    before?.loaded === loaded &&
+    // What it carries is the same object where nothing came otherwise but the nets' members.
+    before?.loaded.carries === loaded.carries &&
     before.policy === policy &&
     (before.mate === mate || (before.mate && mate && sameFields(before.mate, mate))) &&
     before.rail.classV === rail.classV &&
     before.rail.words === rail.words
   ) {
-    return before;
+    return before.loaded === loaded ? before : { ...before, loaded };
   }
   const { roles, slot, gauge } = alone;
   const { carries, coldDcV, solvedDcV, expected } = loaded;
