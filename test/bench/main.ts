@@ -1,8 +1,15 @@
 // All benchmarks, in one run: every line is a ratio against a baseline that was measured in it.
 import { benchDrawing } from './drawing.ts';
-import { benchEdits, benchGrowth, benchStudy } from './study.ts';
+import { benchEdits } from './edits.ts';
+import { sumUp } from './goals.ts';
+import { benchGrowth, benchStudy } from './study.ts';
 
-benchStudy();
-benchGrowth();
-benchEdits();
+console.log('Study and rules against the parse of the same document');
+const whole = benchStudy();
+console.log('\nStudy and rules of a chassis twice as large');
+const growth = benchGrowth();
+console.log('\nAn edit of one wire against a study, and against all rules, from nothing');
+const edits = benchEdits();
+console.log('\nThe drawing (no goals)');
 await benchDrawing();
+sumUp([...whole, ...growth, ...edits]);
