@@ -5,7 +5,9 @@ import type { Subject } from '#drawing/display-list.ts';
 import { chosenKeys } from './chosen-keys.ts';
 import { wireGrip } from './dress/wire-grip.ts';
 import type { Grip, Held } from './grip.ts';
+import { keepPatternEdit } from './keep-pattern.ts';
 import { bodiesOf, moveGrip } from './move-grip.ts';
+import type { PanelField } from './panel.ts';
 import { boxOfPart } from './scene.ts';
 import {
   subjectKey,
@@ -106,8 +108,9 @@ const step = (state: PickState, event: ToolEvent, world: ToolWorld): ToolStep<Pi
       return { state: { ...state, held: null, box: null }, actions: [] };
     case 'key':
       return chosenKey(state, event, world);
-    case 'hover':
     case 'field':
+      return pressButton(state, event.id, world);
+    case 'hover':
       return rest;
   }
 };
@@ -132,6 +135,44 @@ const chosenKey = (
   if (answer === null) return { state, actions: [] };
   const chosen = answer.chosen ?? state.chosen;
   return { state: { ...state, chosen }, actions: answer.actions, claims: true };
+};
+
+/** The buttons of the panel, and the key that each of them presses. */
+const buttons = [
+  { id: 'turn', label: 'Turn', key: 'R' },
+  { id: 'over', label: 'Other face', key: 'O' },
+  { id: 'double', label: 'Another', key: 'D' },
+  { id: 'delete', label: 'Delete', key: 'Delete' }
+] as const;
+
+const pressButton = (state: PickState, id: string, world: ToolWorld): ToolStep<PickState> => {
+  const button = buttons.find((one) => one.id === id);
+  const plain = { shift: false, alt: false, ctrl: false };
+  if (button) {
+    const key = button.key.length === 1 ? button.key.toLowerCase() : button.key;
+    return chosenKey(state, { kind: 'key', key, ...plain }, world);
+  }
+  const [body] = bodiesOf(world, pickedToo(state.chosen, world));
+  const part = body?.placed?.part ?? body?.hanging?.part;
+  if (id !== 'pattern' || !part) return { state, actions: [] };
+  const { edit, name } = keepPatternEdit(part, world.study.document, world.makeId);
+  const words = `kept as "${name}": it is among the parts of Place parts`;
+  return { state, actions: [{ kind: 'edit', edit, words }] };
+};
+
+const panel = (state: PickState, world: ToolWorld): readonly PanelField[] => {
+  const bodies = bodiesOf(world, pickedToo(state.chosen, world));
+  if (state.held || bodies.length === 0) return [];
+  const [first] = bodies;
+  const isPart = bodies.length === 1 && first?.subject.kind === 'part';
+  const text = bodies.length === 1 ? (first?.name ?? '') : `${bodies.length} things`;
+  return [
+    { kind: 'words', id: 'says', text },
+    ...buttons
+      .filter(({ id }) => bodies.some(({ placed }) => placed !== null) || id !== 'turn')
+      .map(({ id, label, key }) => ({ kind: 'action', id, label, key }) as const),
+    ...(isPart ? [{ kind: 'action', id: 'pattern', label: 'Keep as a pattern' } as const] : [])
+  ];
 };
 
 const show = (state: PickState, world: ToolWorld) => {
@@ -175,5 +216,6 @@ export const pickAndMove: Tool<PickState> = {
   icon: 'M5 2.5l10 8.2-4.6.7 2.5 5-2 1-2.4-5L5 15.6z',
   resting,
   step,
+  panel,
   show
 };

@@ -2,6 +2,7 @@
 import { dressWires } from './dress/dress-wires.ts';
 import { placeSupports } from './dress/place-supports.ts';
 import { pickAndMove } from './pick-and-move.ts';
+import { addTerminals } from './place/add-terminals.ts';
 import { placeParts } from './place/place-parts.ts';
 import { drawWires } from './wire/draw-wires.ts';
 import { faceOf, type ToolFace } from './tool.ts';
@@ -10,6 +11,7 @@ import { faceOf, type ToolFace } from './tool.ts';
 export const toolFaces: readonly ToolFace[] = [
   faceOf(pickAndMove),
   faceOf(placeParts),
+  faceOf(addTerminals),
   faceOf(drawWires),
   faceOf(placeSupports),
   faceOf(dressWires)

@@ -1,21 +1,14 @@
 // Takes up one terminal of a part, once that terminal is picked: its place on the part is measured anew.
 import { changeElement } from '#document/edits.ts';
 import type { PlacedPart } from '#drawing/pictorial/placed-part.ts';
-import { turnedBy } from '#drawing/pictorial/vectors.ts';
 import type { Grip, Held } from './grip.ts';
 import { looseLines } from './loose-lines.ts';
+import { toOffset } from './place/add-terminals.ts';
 import { gridMm, snap, type Snapped } from './snapping.ts';
 import type { Spot } from './tool.ts';
 
 const drawPx = 6;
 const ringMm = 1.5;
-
-/** A place on the sheet as an offset from the part's middle, before the part is turned. */
-const toOffset = ({ pose }: PlacedPart, at: Spot): Spot => {
-  const [dx, dy] = [at.x - pose.at.x, at.y - pose.at.y];
-  const { x, y } = turnedBy({ x: pose.mirrored ? -dx : dx, y: dy }, -pose.rotation);
-  return { x: Math.round(x * 100) / 100, y: Math.round(y * 100) / 100 };
-};
 
 const hold = (placed: PlacedPart, terminal: string, from: Spot, now: Snapped): Held => ({
   drag: (event, world) => {
