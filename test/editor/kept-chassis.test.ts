@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { ChassisDocument } from '#document/index.ts';
 import {
   KeptChassis,
+  latestMs,
   settleMs,
   type ChassisStore,
   type KeptClock
@@ -39,14 +40,7 @@ const buildStore = () => {
       if (fault !== null) throw new Error(fault);
       saved.push(document);
     },
-    load: async (id) => saved.findLast((document) => document.id === id) ?? null,
-    list: async () =>
-      saved
-        .map(({ id, identity }, index) => ({ id, title: identity.title, savedAt: index }))
-        .reverse(),
-    remove: async (id) => {
-      saved.splice(0, saved.length, ...saved.filter((document) => document.id !== id));
-    }
+    load: async (id) => saved.findLast((document) => document.id === id) ?? null
   };
   return {
     store,
@@ -57,11 +51,20 @@ const buildStore = () => {
   };
 };
 
+const keptWith = (store: ChassisStore, clock: KeptClock): KeptChassis =>
+  new KeptChassis({
+    store,
+    clock,
+    seatHost: null,
+    show: () => undefined,
+    askToPersist: async () => false
+  });
+
 describe('what the browser keeps', () => {
   it('writes the last of several quick edits, once', async () => {
     const clock = new HandClock();
     const { store, saved } = buildStore();
-    const kept = new KeptChassis(store, clock);
+    const kept = keptWith(store, clock);
     kept.follow(documentOf('first'), false);
     const [second, third] = [documentOf('second'), documentOf('third')];
     kept.keep(second);
@@ -75,10 +78,27 @@ describe('what the browser keeps', () => {
     expect(kept.words).toBe('kept in this browser');
   });
 
+  it('is never more than a second behind, however fast the edits follow each other', async () => {
+    const clock = new HandClock();
+    const { store, saved } = buildStore();
+    const kept = keptWith(store, clock);
+    kept.follow(documentOf('first'), false);
+    const times: number[] = [];
+    for (let turn = 0; turn < 100; turn++) {
+      kept.keep(documentOf(`edit ${turn}`));
+      await clock.pass(50);
+      if (saved.length > times.length) times.push(clock.time);
+    }
+    expect(latestMs).toBeLessThan(1000);
+    const gaps = times.map((time, index) => time - (times[index - 1] ?? 0));
+    expect(times.length).toBeGreaterThan(5);
+    expect(Math.max(...gaps)).toBeLessThanOrEqual(latestMs + 50);
+  });
+
   it('does not keep a demonstration that nobody changed', async () => {
     const clock = new HandClock();
     const { store, saved } = buildStore();
-    const kept = new KeptChassis(store, clock);
+    const kept = keptWith(store, clock);
     const shown = documentOf('demonstration');
     kept.follow(shown, false);
     kept.keep(shown);
@@ -90,7 +110,7 @@ describe('what the browser keeps', () => {
   it('writes what waits before another document is followed', async () => {
     const clock = new HandClock();
     const { store, saved } = buildStore();
-    const kept = new KeptChassis(store, clock);
+    const kept = keptWith(store, clock);
     kept.follow(documentOf('first'), false);
     const edited = documentOf('first, edited');
     kept.keep(edited);
@@ -100,32 +120,45 @@ describe('what the browser keeps', () => {
     expect(saved).toEqual([edited, other]);
   });
 
-  it('says plainly when something could not be kept, and is well again after', async () => {
+  it('says plainly when something could not be kept, and keeps it at the next try', async () => {
     const clock = new HandClock();
-    const { store, breakWith } = buildStore();
-    const kept = new KeptChassis(store, clock);
+    const { store, saved, breakWith } = buildStore();
+    const kept = keptWith(store, clock);
     breakWith('the disk is full');
-    kept.follow(documentOf('first'));
+    const first = documentOf('first');
+    kept.follow(first);
     await clock.pass(settleMs);
-    expect(kept.words).toBe('not kept: the disk is full');
+    expect(kept.words).toBe('not kept');
+    expect(kept.problem).toBe('the disk is full');
+    expect(kept.isKept).toBe(false);
     breakWith(null);
-    kept.keep(documentOf('second'));
-    await clock.pass(settleMs);
+    await kept.tryAgain();
+    expect(saved).toEqual([first]);
+    expect(kept.problem).toBeNull();
     expect(kept.words).toBe('kept in this browser');
   });
 
-  it('lists the newest first and forgets what is removed', async () => {
+  it('counts what is in no file, and asks once whether the browser keeps its word', async () => {
     const clock = new HandClock();
     const { store } = buildStore();
-    const kept = new KeptChassis(store, clock);
-    for (const title of ['old', 'new']) {
-      kept.follow({ ...documentOf(title), id: `d${title}` });
+    let asked = 0;
+    const kept = new KeptChassis({
+      store,
+      clock,
+      seatHost: null,
+      show: () => undefined,
+      askToPersist: async () => {
+        asked += 1;
+        return false;
+      }
+    });
+    kept.follow(documentOf('first'), false);
+    for (const title of ['second', 'third']) {
+      kept.keep(documentOf(title));
       await clock.pass(settleMs);
     }
-    await kept.refresh();
-    expect(kept.list.map(({ title }) => title)).toEqual(['new', 'old']);
-    await kept.remove('dnew');
-    expect(kept.list.map(({ title }) => title)).toEqual(['old']);
-    expect((await kept.read('dold'))?.identity.title).toBe('old');
+    expect([kept.editsSinceFile, kept.isPromised, asked]).toEqual([2, false, 1]);
+    kept.filed();
+    expect(kept.editsSinceFile).toBe(0);
   });
 });

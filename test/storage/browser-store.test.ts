@@ -4,6 +4,7 @@ import 'fake-indexeddb/auto';
 import { applyEdit, saveDocument, setWireFields, type ChassisDocument } from '#document/index.ts';
 import {
   askToPersist,
+  createBesideStore,
   createBrowserStore,
   StoreFailure,
   type BrowserStore
@@ -58,15 +59,56 @@ describe('the store', () => {
   it('lists what it keeps, the latest first, and forgets what is removed', async () => {
     await store.save(set('First'), 1000);
     await store.save(set('Second'), 2000);
+    const states = { found: 1, tagged: 0, removed: 0, fitted: 0, checked: 0 };
     expect(await store.list()).toEqual([
-      { id: 'dsecond', title: 'Second', savedAt: 2000 },
-      { id: 'dfirst', title: 'First', savedAt: 1000 }
+      { id: 'dsecond', title: 'Second', savedAt: 2000, states },
+      { id: 'dfirst', title: 'First', savedAt: 1000, states }
     ]);
     await store.save(withNotes(set('First'), 'x'), 3000 + revisionPauseMs);
-    await store.remove('dfirst');
+    const beside = createBesideStore(name);
+    await beside.keepPreview('dfirst', 'small');
+    await beside.keepLayout('dfirst', 'k', 'laid out');
+    await store.forget('dfirst');
     expect((await store.list()).map(({ id }) => id)).toEqual(['dsecond']);
     expect(await store.load('dfirst')).toBeNull();
-    expect(await store.revisions('dfirst')).toEqual([]);
+    expect(await store.states('dfirst')).toEqual([]);
+    expect((await beside.previews()).size).toBe(0);
+    expect(await beside.layout('dfirst', 'k')).toBeNull();
+  });
+
+  it('puts a chassis that was removed back, with its earlier states', async () => {
+    await store.save(set('First'), 1000);
+    await store.save(withNotes(set('First'), 'x'), 2000);
+    await store.remove('dfirst', 3000);
+    expect(await store.list()).toEqual([]);
+    expect((await store.removed()).map(({ title }) => title)).toEqual(['First']);
+    await store.putBack('dfirst');
+    expect(await store.removed()).toEqual([]);
+    expect((await store.load('dfirst'))?.wires['w1']?.notes).toBe('x');
+    expect((await store.states('dfirst')).map(({ savedAt }) => savedAt)).toEqual([2000, 1000]);
+  });
+
+  it('puts the present aside in any case where that is asked for', async () => {
+    await store.save(set(), 0);
+    await store.save(withNotes(set(), 'one'), 1000);
+    await store.save(withNotes(set(), 'two'), 2000);
+    expect((await store.states(set().id)).map(({ savedAt }) => savedAt)).toEqual([2000, 0]);
+    await store.save(set(), 3000, { setAside: true });
+    expect((await store.states(set().id)).map(({ savedAt }) => savedAt)).toEqual([3000, 2000, 0]);
+    expect((await store.loadRevision(set().id, 2000))?.wires['w1']?.notes).toBe('two');
+  });
+
+  it('knows the pictures of every state that it keeps', async () => {
+    const [unit = ''] = Object.keys(set().units);
+    const withPhoto = (hash: string): ChassisDocument => {
+      const picture = { hash, type: 'image/png', width: 2, height: 2 } as const;
+      const photo = { id: 'f1', order: 'a0', unit, name: 'Below', picture, face: 'below' } as const;
+      return { ...set(), photos: { f1: photo } };
+    };
+    const [former, present] = ['a'.repeat(64), 'b'.repeat(64)];
+    await store.save(withPhoto(former), 0);
+    await store.save(withPhoto(present), 1000);
+    expect(await store.picturesInUse()).toEqual(new Set([former, present]));
   });
 
   it('puts earlier states aside now and then', async () => {
@@ -75,8 +117,11 @@ describe('the store', () => {
     await store.save(state(1), 1000);
     await store.save(state(2), 2000);
     await store.save(state(3), revisionPauseMs + 3000);
-    const times = (await store.revisions(set().id)).map(({ savedAt }) => savedAt);
-    expect(times).toEqual([2000, 0]);
+    expect(await store.states(set().id)).toEqual([
+      { savedAt: revisionPauseMs + 3000, changes: ['wire 1 changed: notes'] },
+      { savedAt: 2000, changes: ['wire 1 changed: notes'] },
+      { savedAt: 0, changes: [] }
+    ]);
     const back = await store.loadRevision(set().id, 2000);
     expect(back?.wires['w1']?.notes).toBe('state 2');
     expect(await store.loadRevision(set().id, 5)).toBeNull();
@@ -85,7 +130,7 @@ describe('the store', () => {
   it('makes no revision of a document that did not change', async () => {
     await store.save(set(), 0);
     await store.save(set(), 10 * revisionPauseMs);
-    expect(await store.revisions(set().id)).toEqual([]);
+    expect(await store.states(set().id)).toHaveLength(1);
     expect((await store.list())[0]?.savedAt).toBe(10 * revisionPauseMs);
   });
 
@@ -121,6 +166,18 @@ describe('the store', () => {
     const failure = await failureOf(store.load(set().id));
     expect(failure.kind).toBe('unreadable');
     expect(failure.message).toContain('Bench set: format (line 1, column 11)');
+  });
+});
+
+describe('what is kept beside a chassis', () => {
+  it('comes back, and a layout only for what it was made from', async () => {
+    const beside = createBesideStore(name);
+    await beside.keepPreview('da', { width: 10 });
+    await beside.keepLayout('da', 'as it was', { lines: [1, 2] });
+    expect(await beside.previews()).toEqual(new Map([['da', { width: 10 }]]));
+    expect(await beside.layout('da', 'as it was')).toEqual({ lines: [1, 2] });
+    expect(await beside.layout('da', 'as it is now')).toBeNull();
+    expect(await beside.layout('db', 'as it was')).toBeNull();
   });
 });
 

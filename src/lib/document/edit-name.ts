@@ -41,7 +41,8 @@ const plainSections = new Set(['found', 'carries']);
 
 const endWords: Readonly<Record<string, string>> = { from: 'first end', to: 'second end' };
 
-const fieldsInWords = (kind: ElementName | 'section', fields: Fields): string[] => {
+/** The fields of an element or of a section as a person calls them, each once. */
+export const fieldsInWords = (kind: ElementName | 'section', fields: Fields): string[] => {
   const words = new Set<string>();
   for (const [key, value] of Object.entries(fields)) {
     if (kind === 'wire' && endWords[key] !== undefined) words.add(endWords[key]);
@@ -58,7 +59,7 @@ const shortList = (words: readonly string[]): string =>
   words.length > 2 ? `${words.length} fields` : words.join(' and ');
 
 /** "wire 12", "part V3", "cable audio lead". */
-const elementInWords = (kind: ElementName, element: Fields | undefined): string => {
+export const elementInWords = (kind: ElementName, element: Fields | undefined): string => {
   const label = element?.['number'] ?? element?.['reference'] ?? element?.['name'];
   if (typeof label === 'string' && label !== '') return `${kind} ${label}`;
   return kind === 'unit' ? 'a unit' : `a ${kind}`;

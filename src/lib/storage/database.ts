@@ -1,21 +1,23 @@
 // The browser's database: what is kept of each chassis, its text, earlier texts of it, and pictures. Texts lie
 // apart from the list, so that the list is read without them.
 import { openDB, type DBSchema, type IDBPDatabase } from 'idb';
-import type { Picture } from '#document/index.ts';
-import { StoreFailure } from './store-failure.ts';
+import type { Picture, WireState } from '#document/index.ts';
+import { StoreFailure, toStoreFailure } from './store-failure.ts';
 
 export interface KeptEntry {
   readonly id: string;
   readonly title: string;
   /** Milliseconds since 1970. */
   readonly savedAt: number;
+  /** How many wires are in which state; not there for what an early version of this program kept. */
+  readonly states?: Readonly<Record<WireState, number>>;
 }
 
 export interface StoreSchema extends DBSchema {
   entries: {
     key: string;
-    /** `revision` is the hash of the text. */
-    value: KeptEntry & { readonly revision: string };
+    /** `revision` is the hash of the text; `removedAt` stands where the chassis was taken off the list. */
+    value: KeptEntry & { readonly revision: string; readonly removedAt?: number };
   };
   /** By the id of the document. */
   texts: { key: string; value: string };
@@ -23,6 +25,9 @@ export interface StoreSchema extends DBSchema {
     key: [id: string, savedAt: number];
     value: { readonly id: string; readonly savedAt: number; readonly text: string };
   };
+  /** What can be made again and is kept so as not to be: by the id of the document. */
+  previews: { key: string; value: unknown };
+  layouts: { key: string; value: { readonly key: string; readonly layout: unknown } };
   /** By hash. */
   pictures: {
     key: string;
@@ -46,6 +51,10 @@ const steps: readonly ((database: IDBPDatabase<StoreSchema>) => void)[] = [
   },
   (database) => {
     database.createObjectStore('pictures');
+  },
+  (database) => {
+    database.createObjectStore('previews');
+    database.createObjectStore('layouts');
   }
 ];
 
@@ -58,12 +67,21 @@ export class Connection {
     this.name = name;
   }
 
-  open(): Promise<IDBPDatabase<StoreSchema>> {
+  private open(): Promise<IDBPDatabase<StoreSchema>> {
     this.current ??= this.connect().catch((error: unknown) => {
       this.current = undefined;
       throw error;
     });
     return this.current;
+  }
+
+  /** Runs `work` on the database. Rejects with a StoreFailure and nothing else. */
+  async attempt<T>(work: (database: IDBPDatabase<StoreSchema>) => Promise<T>): Promise<T> {
+    try {
+      return await work(await this.open());
+    } catch (error) {
+      throw toStoreFailure(error);
+    }
   }
 
   close(): void {

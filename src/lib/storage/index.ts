@@ -2,6 +2,7 @@
 export * from './files.ts';
 export * from './store-failure.ts';
 export * from './browser-store.ts';
+export * from './beside-store.ts';
 export * from './picture-store.ts';
 export * from './chassis-zip.ts';
 export { pictureTypeOf } from './picture-type.ts';

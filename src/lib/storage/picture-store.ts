@@ -1,9 +1,8 @@
 // Pictures beside the documents, each once, by the hash of its bytes. Where the browser keeps nothing they
 // stay in the page's memory and the store says so.
 import { hashOfPicture, type Picture } from '#document/index.ts';
-import { Connection, databaseName, type StoreSchema } from './database.ts';
+import { Connection, databaseName } from './database.ts';
 import { StoreFailure, toStoreFailure } from './store-failure.ts';
-import type { IDBPDatabase } from 'idb';
 
 export interface StoredPicture {
   readonly bytes: Uint8Array;
@@ -40,18 +39,9 @@ const checkSize = ({ length }: Uint8Array): void => {
  *  @param name of the database; tests use their own */
 export const createBrowserPictures = (now: () => number, name = databaseName): PictureStore => {
   const connection = new Connection(name);
-  const attempt = async <T>(
-    work: (database: IDBPDatabase<StoreSchema>) => Promise<T>
-  ): Promise<T> => {
-    try {
-      return await work(await connection.open());
-    } catch (error) {
-      throw toStoreFailure(error);
-    }
-  };
   return {
     keep: (bytes, type) =>
-      attempt(async (database) => {
+      connection.attempt(async (database) => {
         checkSize(bytes);
         const hash = hashOfPicture(bytes);
         // Written even where it is there: the day of grace begins anew.
@@ -59,14 +49,16 @@ export const createBrowserPictures = (now: () => number, name = databaseName): P
         return hash;
       }),
     read: (hash) =>
-      attempt(async (database) => {
+      connection.attempt(async (database) => {
         const found = await database.get('pictures', hash);
         return found ? { bytes: found.bytes, type: found.type } : null;
       }),
     has: (hash) =>
-      attempt(async (database) => (await database.getKey('pictures', hash)) !== undefined),
+      connection.attempt(
+        async (database) => (await database.getKey('pictures', hash)) !== undefined
+      ),
     forgetUnused: (hashesInUse) =>
-      attempt(async (database) => {
+      connection.attempt(async (database) => {
         const used = new Set(hashesInUse);
         const transaction = database.transaction('pictures', 'readwrite');
         let count = 0;

@@ -6,7 +6,9 @@ import {
   emptyHistory,
   pushEdit,
   redo,
+  replaceDocument,
   sealHistory,
+  shareStructure,
   undo,
   type ChassisDocument,
   type Edit,
@@ -20,6 +22,8 @@ export type EditOutcome =
 export class DocumentState {
   #document = $state.raw<ChassisDocument>() as ChassisDocument;
   #history = $state.raw<History>(emptyHistory);
+  /** Why nothing can be changed now, or null. */
+  locked = $state<string | null>(null);
   readonly #now: () => number;
   readonly #studyOf = makeStudier();
   readonly #study = $derived.by(() => this.#studyOf(this.#document));
@@ -54,6 +58,7 @@ export class DocumentState {
 
   /** Applies an edit, or says why not and leaves everything as it is. */
   edit(edit: Edit): EditOutcome {
+    if (this.locked !== null) return { ok: false, problem: this.locked };
     const applied = applyEdit(this.#document, edit);
     if (!applied.ok) return applied;
     this.#history = pushEdit(this.#history, edit, applied, this.#now());
@@ -81,8 +86,30 @@ export class DocumentState {
     this.#document = document;
   }
 
+  /** A later state of the same document, from elsewhere: what did not change stays the same object, and
+   *  there is nothing to undo. */
+  follow(document: ChassisDocument): void {
+    this.#history = emptyHistory;
+    this.#document = shareStructure(this.#document, document);
+  }
+
+  /** Another state of the same document, as one step of undo. False where nothing is different. */
+  goTo(wanted: ChassisDocument, name: string): boolean {
+    const { document, history } = replaceDocument(
+      this.#document,
+      this.#history,
+      wanted,
+      name,
+      this.#now()
+    );
+    if (document === this.#document || this.locked !== null) return false;
+    this.#history = history;
+    this.#document = document;
+    return true;
+  }
+
   #take(step: ReturnType<typeof undo>): string | null {
-    if (step === undefined) return null;
+    if (step === undefined || this.locked !== null) return null;
     this.#history = step.history;
     this.#document = step.document;
     return step.name;

@@ -10,6 +10,7 @@ import { idsOf, numberNotes, type MarginNote } from '../notes/number-notes.ts';
 import { WalkDesk } from '../pin-walk/walk-desk.svelte.ts';
 import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
 import { DiagramState, type DiagramView, type MakeEngine } from '../sheet/diagram-state.svelte.ts';
+import type { LayoutKeeping } from '../sheet/layout-memory.ts';
 import type { SheetView } from '../sheet/sheet-view.svelte.ts';
 import { ToolDesk } from '../tools/tool-desk.svelte.ts';
 import type { BookPage } from '../ui/book-pages.ts';
@@ -27,6 +28,8 @@ export interface EditorParts {
   readonly preferenceStore: PreferenceStore | null;
   /** Where the pictures of the document's photos are kept. */
   readonly pictures: PictureStore;
+  /** Where layouts of the diagram lie between visits, if anywhere. */
+  readonly layouts?: LayoutKeeping;
 }
 
 /** What an opened file has to say: problems, or notes on what was read. */
@@ -37,7 +40,8 @@ export interface FileReport {
   readonly notes: readonly string[];
 }
 
-export type DialogName = 'cautions' | 'about' | 'keys' | 'kept' | 'set' | 'columns' | null;
+export type DialogName =
+  'cautions' | 'about' | 'keys' | 'kept' | 'states' | 'set' | 'columns' | null;
 
 export class EditorState {
   readonly documents: DocumentState;
@@ -99,7 +103,7 @@ export class EditorState {
       tell: (words) => this.tell(words),
       pickWire: (id) => this.#setPick({ kind: 'wire', id })
     });
-    this.diagram = new DiagramState(parts.makeEngine);
+    this.diagram = new DiagramState(parts.makeEngine, parts.layouts ?? null);
     this.tools = new ToolDesk(this);
     this.walk = new WalkDesk({
       documents: this.documents,
@@ -242,12 +246,12 @@ export class EditorState {
   undo(): void {
     this.schedule.leave();
     const name = this.documents.undo();
-    this.tell(name === null ? 'nothing to undo' : `undone: ${name}`);
+    this.tell(this.documents.locked ?? (name === null ? 'nothing to undo' : `undone: ${name}`));
   }
 
   redo(): void {
     const name = this.documents.redo();
-    this.tell(name === null ? 'nothing to redo' : `done again: ${name}`);
+    this.tell(this.documents.locked ?? (name === null ? 'nothing to redo' : `done again: ${name}`));
   }
 
   /** Shows another document, with a history of its own. */

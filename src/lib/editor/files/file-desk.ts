@@ -1,14 +1,15 @@
 // Files in and out, and what is kept in the browser: new, open, drop, save, export, autosave.
-import { buildEmptyDocument, type ChassisDocument } from '#document/index.ts';
+import { buildEmptyDocument, setIdentity, type ChassisDocument } from '#document/index.ts';
 import { openFileBytes } from '#intake/index.ts';
 import { buildSchedule, scheduleToCsv } from '#paperwork/index.ts';
-import { fileNameOf, picturesOf } from '#storage/index.ts';
+import { fileNameOf, picturesOf, type KeptEntry } from '#storage/index.ts';
 import type { EditorState } from '../core/editor-state.svelte.ts';
 import { counted } from '../core/words.ts';
 import type { FilePlace } from './file-place.ts';
 import { FileSaver, type SaverHost, type SaveWishes } from './file-saver.ts';
 import { noteMissing } from './gather-pictures.ts';
 import type { KeptChassis } from './kept-chassis.svelte.ts';
+import type { KeptList } from './kept-list.svelte.ts';
 import { readAnyFile } from './read-any-file.ts';
 
 export interface Demonstration {
@@ -33,6 +34,7 @@ export interface DeskHost extends SaverHost {
 export class FileDesk {
   readonly demonstrations: readonly Demonstration[];
   readonly kept: KeptChassis;
+  readonly list: KeptList;
   readonly #editor: EditorState;
   readonly #host: DeskHost;
   readonly #saver: FileSaver;
@@ -40,11 +42,13 @@ export class FileDesk {
   constructor(
     editor: EditorState,
     kept: KeptChassis,
+    list: KeptList,
     demonstrations: readonly Demonstration[],
     host: DeskHost
   ) {
     this.#editor = editor;
     this.kept = kept;
+    this.list = list;
     this.demonstrations = demonstrations;
     this.#host = host;
     this.#saver = new FileSaver(host, editor.pictures);
@@ -86,10 +90,10 @@ export class FileDesk {
     const [document, ...others] = documents;
     if (document === undefined) return;
     if (others.length > 0) {
-      const count = await this.kept.takeIn(documents);
+      const told = [...notes, ...(await this.list.takeIn(documents))];
       this.#editor.dialog = 'kept';
-      this.#editor.tell(`${file.name}: ${count} of ${documents.length} chassis kept here`);
-      if (notes.length > 0) this.#report(file.name, true, [], notes);
+      this.#editor.tell(`${file.name}: ${documents.length} chassis read`);
+      if (told.length > 0) this.#report(file.name, true, [], told);
       return;
     }
     const missing = await noteMissing(document, this.#editor.pictures);
@@ -118,8 +122,47 @@ export class FileDesk {
 
   /** Saves the chassis as a file. To be called from a click or a key. */
   async saveFile(wishes: SaveWishes = {}): Promise<void> {
-    const { words } = await this.#saver.save(this.#current(), wishes);
+    const { isSaved, words } = await this.#saver.save(this.#current(), wishes);
+    if (isSaved) this.kept.filed();
     this.#editor.tell(words);
+  }
+
+  /** All chassis of the list with their pictures, in one file. */
+  async saveAll(): Promise<void> {
+    const documents = await this.list.readAll();
+    const { words } = await this.#saver.saveAll(documents);
+    this.#editor.tell(words);
+  }
+
+  /** Goes back to an earlier state of the chassis in the hand, as one step that can be undone. The present
+   *  is kept among the earlier states. */
+  async goBack(savedAt: number, when: string): Promise<void> {
+    const { documents } = this.#editor;
+    const state = await this.list.loadState(documents.document.id, savedAt);
+    if (state === null) {
+      this.#editor.tell('that state could not be read back');
+      return;
+    }
+    this.#editor.schedule.leave();
+    if (!documents.goTo(state, `go back to ${when}`)) {
+      this.#editor.tell(documents.locked ?? 'that state is the present one');
+      return;
+    }
+    await this.kept.keepInPlace(documents.document);
+    this.#editor.dialog = null;
+    this.#editor.tell(`gone back to ${when}: undo brings the present again`);
+  }
+
+  /** Renames any chassis of the list: the one in the hand by an edit. */
+  async rename(entry: KeptEntry, title: string): Promise<void> {
+    const next = title.trim();
+    if (next === '' || next === entry.title) return;
+    const { documents } = this.#editor;
+    if (entry.id === documents.document.id) {
+      this.#editor.edit(setIdentity({ title: next }));
+      await this.kept.flush();
+      await this.list.refresh();
+    } else await this.list.rename(entry, next);
   }
 
   exportDrawing(): void {

@@ -60,20 +60,42 @@ export class FileSaver {
     const place = known?.name.endsWith(ending) ? known : await this.#host.choosePlace(name);
     if (place === null) return { isSaved: false, words: 'not saved: no place was chosen' };
     const { content, note } = await this.#contentOf(document, ending);
+    const { isSaved, words } = await this.#put(place, name, ending, content);
+    if (place !== 'none') {
+      if (!isSaved) this.#places.delete(document.id);
+      else if (!bare) this.#places.set(document.id, place);
+    }
+    return { isSaved, words: isSaved ? words + note : words };
+  }
+
+  /** Many chassis with their pictures in one file. To be called from a click or a key. */
+  async saveAll(documents: readonly ChassisDocument[]): Promise<SaveOutcome> {
+    if (documents.length === 0) return { isSaved: false, words: 'nothing is kept yet' };
+    const name = `all${zipEnding}`;
+    const place = await this.#host.choosePlace(name);
+    if (place === null) return { isSaved: false, words: 'not saved: no place was chosen' };
+    const pictures = await gatherPictures(documents, this.#pictures);
+    return this.#put(place, name, zipEnding, buildChassisZip(documents, pictures));
+  }
+
+  async #put(
+    place: FilePlace | 'none',
+    name: string,
+    ending: keyof typeof types,
+    content: Uint8Array
+  ): Promise<SaveOutcome> {
     if (place === 'none') {
       this.#host.download(name, types[ending], content);
-      return { isSaved: true, words: `${name} saved${note}` };
+      return { isSaved: true, words: `${name} saved` };
     }
     try {
       await writeToPlace(place, content);
+      return { isSaved: true, words: `${place.name} saved` };
     } catch (error) {
-      this.#places.delete(document.id);
       const why = error instanceof Error ? error.message : String(error);
       const words = `${place.name} was not saved, what was in it is still there: ${why}. Save again to choose another place`;
       return { isSaved: false, words };
     }
-    if (!bare) this.#places.set(document.id, place);
-    return { isSaved: true, words: `${place.name} saved${note}` };
   }
 
   async #contentOf(

@@ -1,10 +1,11 @@
-// What the browser keeps between visits: every edit is written a moment after it was made, the last
-// state wins, and a failure is said in plain words.
+// What the browser keeps of the chassis in the hand: every edit is written within a second, the last state
+// wins, one window writes and the others follow, and a failure is said in plain words.
 import type { ChassisDocument } from '#document/index.ts';
-import { type BrowserStore, type KeptEntry, type StoreFailure } from '#storage/index.ts';
+import type { BrowserStore, StoreFailure } from '#storage/index.ts';
+import { WriterSeat, type SeatHost } from './writer-seat.ts';
 
 /** What is asked of the browser's store. Each may reject; the message says why in plain words. */
-export type ChassisStore = Pick<BrowserStore, 'save' | 'load' | 'list' | 'remove'>;
+export type ChassisStore = Pick<BrowserStore, 'save' | 'load'>;
 
 export interface KeptClock {
   readonly now: () => number;
@@ -12,32 +13,64 @@ export interface KeptClock {
   readonly later: (run: () => void, ms: number) => () => void;
 }
 
+export interface KeptParts {
+  readonly store: ChassisStore;
+  readonly clock: KeptClock;
+  /** Null where the browser cannot tell its windows apart. */
+  readonly seatHost: SeatHost | null;
+  /** Shows what another window kept, or what was kept when the seat came here. */
+  readonly show: (document: ChassisDocument) => void;
+  /** Called after the first save of a visit. */
+  readonly askToPersist: () => Promise<boolean>;
+}
+
 /** Edits that follow each other within this time are written once. */
 export const settleMs = 300;
+/** However fast they follow each other, the first of them waits no longer than this. */
+export const latestMs = 700;
 
-const wordsOf = (error: unknown): string =>
+export const wordsOf = (error: unknown): string =>
   error instanceof Error ? error.message : String(error);
 
 export class KeptChassis {
-  list = $state.raw<readonly KeptEntry[]>([]);
   /** Why the last attempt to keep or read something failed, or null. */
   problem = $state<string | null>(null);
+  /** True while another window writes this chassis and this one only shows it. */
+  isFollowing = $state(false);
+  /** Whether the browser promised not to clear what it keeps; null before it was asked. */
+  isPromised = $state<boolean | null>(null);
+  /** Edits since this chassis was last saved as a file in this visit. */
+  editsSinceFile = $state(0);
   #state = $state<'untouched' | 'waiting' | 'kept'>('untouched');
-  readonly #store: ChassisStore;
-  readonly #clock: KeptClock;
+  readonly #parts: KeptParts;
+  readonly #seat: WriterSeat | null;
   #last: ChassisDocument | null = null;
+  #waitsSince = 0;
   #callOff: (() => void) | null = null;
   #writing: Promise<void> = Promise.resolve();
 
   /** For the top of the book: whether what is seen is kept. */
   readonly words = $derived.by(() => {
-    if (this.problem !== null) return `not kept: ${this.problem}`;
+    if (this.isFollowing) return 'open in another window';
+    if (this.problem !== null) return 'not kept';
     return { untouched: '', waiting: 'keeping…', kept: 'kept in this browser' }[this.#state];
   });
 
-  constructor(store: ChassisStore, clock: KeptClock) {
-    this.#store = store;
-    this.#clock = clock;
+  /** True where the state that is seen is written. */
+  get isKept(): boolean {
+    return this.#state === 'kept' && this.problem === null;
+  }
+
+  constructor(parts: KeptParts) {
+    this.#parts = parts;
+    this.#seat =
+      parts.seatHost &&
+      new WriterSeat(parts.seatHost, {
+        onFollow: () => this.#follow(),
+        onSeat: () => void this.#beSeated(),
+        onSaved: () => void this.#showKept(),
+        onAsked: () => this.flush()
+      });
   }
 
   /** A document that was opened. A demonstration is not kept until it is changed. */
@@ -45,6 +78,12 @@ export class KeptChassis {
     void this.flush();
     this.#last = document;
     this.#state = 'untouched';
+    this.isFollowing = false;
+    this.editsSinceFile = 0;
+    if (this.#seat) {
+      const seat = this.#seat;
+      this.#writing = this.#writing.then(() => seat.take(document.id)).then(() => undefined);
+    }
     if (keepNow) this.#schedule();
   }
 
@@ -52,6 +91,8 @@ export class KeptChassis {
   keep(document: ChassisDocument): void {
     if (document === this.#last) return;
     this.#last = document;
+    if (this.isFollowing) return;
+    this.editsSinceFile += 1;
     this.#schedule();
   }
 
@@ -66,21 +107,46 @@ export class KeptChassis {
     return this.#writing;
   }
 
-  /** The list of what is kept, newest first. */
-  async refresh(): Promise<void> {
-    const list = await this.#attempt(() => this.#store.list());
-    if (list !== null) this.list = list;
+  /** Tries again to keep what could not be kept. */
+  async tryAgain(): Promise<void> {
+    if (this.#last === null) return;
+    this.#schedule();
+    await this.flush();
   }
 
   /** A kept document, or null where it could not be read. */
   async read(id: string): Promise<ChassisDocument | null> {
     await this.flush();
-    return this.#attempt(() => this.#store.load(id));
+    return this.#attempt(() => this.#parts.store.load(id));
   }
 
-  async remove(id: string): Promise<void> {
-    await this.#attempt(() => this.#store.remove(id));
-    await this.refresh();
+  /** Keeps the present among the earlier states, then another state of the same chassis in its place. */
+  async keepInPlace(document: ChassisDocument): Promise<boolean> {
+    const present = this.flush();
+    this.#last = document;
+    this.#state = 'waiting';
+    const writing = present.then(() => this.#write(document, true));
+    this.#writing = writing;
+    await writing;
+    return this.problem === null;
+  }
+
+  /** From the window that writes this chassis to this one. */
+  async takeOver(): Promise<void> {
+    await this.#seat?.takeOver();
+  }
+
+  /** Does something to a kept chassis, unless it is open in another window: then false. */
+  async whileFree(id: string, work: () => Promise<void>): Promise<boolean> {
+    await this.flush();
+    if (this.#seat) return this.#seat.whileFree(id, work);
+    await work();
+    return true;
+  }
+
+  /** The chassis in the hand was saved as a file. */
+  filed(): void {
+    this.editsSinceFile = 0;
   }
 
   /** Something beside the document could not be kept. */
@@ -88,33 +154,46 @@ export class KeptChassis {
     this.problem = failure.message;
   }
 
-  /** Keeps chassis that came in together, and says how many were kept. */
-  async takeIn(documents: readonly ChassisDocument[]): Promise<number> {
-    await this.flush();
-    let count = 0;
-    for (const document of documents) {
-      const done = await this.#attempt(async () => {
-        await this.#store.save(document, this.#clock.now());
-        return true;
-      });
-      if (done === true) count += 1;
-    }
-    await this.refresh();
-    return count;
-  }
-
   #schedule(): void {
+    const now = this.#parts.clock.now();
+    if (this.#callOff === null) this.#waitsSince = now;
     this.#callOff?.();
     this.#state = 'waiting';
-    this.#callOff = this.#clock.later(() => void this.flush(), settleMs);
+    const left = Math.max(0, this.#waitsSince + latestMs - now);
+    this.#callOff = this.#parts.clock.later(() => void this.flush(), Math.min(settleMs, left));
   }
 
-  async #write(document: ChassisDocument): Promise<void> {
+  async #write(document: ChassisDocument, setAside = false): Promise<void> {
+    // Another window has the seat: what it writes holds.
+    if (this.isFollowing) return;
     const done = await this.#attempt(async () => {
-      await this.#store.save(document, this.#clock.now());
+      await this.#parts.store.save(document, this.#parts.clock.now(), { setAside });
       return true;
     });
-    if (done === true && this.#callOff === null && this.#last === document) this.#state = 'kept';
+    if (done !== true) return;
+    this.#seat?.tellSaved();
+    if (this.#callOff === null && this.#last === document) this.#state = 'kept';
+    this.isPromised ??= await this.#parts.askToPersist();
+  }
+
+  #follow(): void {
+    this.#callOff?.();
+    this.#callOff = null;
+    this.isFollowing = true;
+    this.problem = null;
+  }
+
+  async #beSeated(): Promise<void> {
+    await this.#showKept();
+    this.isFollowing = false;
+    this.#state = 'kept';
+  }
+
+  async #showKept(): Promise<void> {
+    const id = this.#last?.id;
+    if (id === undefined) return;
+    const document = await this.#attempt(() => this.#parts.store.load(id));
+    if (document !== null && this.#last?.id === id) this.#parts.show(document);
   }
 
   async #attempt<T>(work: () => Promise<T>): Promise<T | null> {

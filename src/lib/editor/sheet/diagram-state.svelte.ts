@@ -16,10 +16,11 @@ import {
   type LayoutEngine,
   type PictorialOptions
 } from '#drawing/index.ts';
+import { buildPlan } from '#drawing/presentation/plan.ts';
 import { redressDiagram } from '#drawing/redress-diagram.ts';
 import type { Study } from '#study/index.ts';
 import { buildScene, type Scene } from '../tools/scene.ts';
-import { LayoutMemory } from './layout-memory.ts';
+import { LayoutMemory, type LayoutKeeping } from './layout-memory.ts';
 import { hasSameStructure } from './same-structure.ts';
 
 export type MakeEngine = () => LayoutEngine;
@@ -56,7 +57,7 @@ export class DiagramState {
   problem = $state<string | null>(null);
   readonly #makeEngine: MakeEngine;
   #engine: LayoutEngine | null = null;
-  readonly #memory = new LayoutMemory();
+  readonly #memory: LayoutMemory;
   #laidOut: { readonly diagram: Diagram; readonly document: ChassisDocument } | null = null;
   #view: DiagramView | null = null;
   /** The layout that is under way, and what for. */
@@ -64,8 +65,10 @@ export class DiagramState {
   /** What was given up, so that it is not begun again by itself. */
   #givenUp: ChassisDocument | null = null;
 
-  constructor(makeEngine: MakeEngine) {
+  /** @param keeping where layouts lie between visits; null where nowhere */
+  constructor(makeEngine: MakeEngine, keeping: LayoutKeeping | null = null) {
     this.#makeEngine = makeEngine;
+    this.#memory = new LayoutMemory(keeping);
   }
 
   /** Shows a study: at once where it has the structure that is laid out, else after a layout. */
@@ -189,16 +192,12 @@ export class DiagramState {
     this.problem = null;
     this.progress = { done: 0, total: 1, words: 'reading the chassis' };
     try {
-      this.#engine ??= this.#makeEngine();
-      const diagram = await buildDiagram(study, this.#engine, {
-        cache: this.#memory.blocks,
-        signal: running.stop.signal,
-        timeLimitMs,
-        onProgress: ({ done, of, name }) => {
-          this.progress = { done, total: of, words: name || 'all units' };
-        }
-      });
+      const kept = await this.#memory.recall(document);
+      const diagram = kept
+        ? redressDiagram({ ...kept, plan: buildPlan(study) }, study)
+        : await this.#build(study, running.stop.signal);
       this.#laidOut = { diagram, document };
+      if (!kept) void this.#memory.keep(document, diagram);
     } catch (error) {
       this.#giveUp(document, error);
     }
@@ -206,6 +205,18 @@ export class DiagramState {
     this.progress = null;
     // Edits may have come while it was at work.
     if (this.#view !== null) this.show(this.#view);
+  }
+
+  #build(study: Study, signal: AbortSignal): Promise<Diagram> {
+    this.#engine ??= this.#makeEngine();
+    return buildDiagram(study, this.#engine, {
+      cache: this.#memory.blocks,
+      signal,
+      timeLimitMs,
+      onProgress: ({ done, of, name }) => {
+        this.progress = { done, total: of, words: name || 'all units' };
+      }
+    });
   }
 
   #giveUp(document: ChassisDocument, error: unknown): void {

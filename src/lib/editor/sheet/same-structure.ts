@@ -1,6 +1,6 @@
 // Whether two states of a document have one layout: the same units, parts and cables, and the same
 // wires between the same terminals. What a wire carries, its colour or its state moves nothing.
-import type { ChassisDocument, Wire, WireEnd } from '#document/index.ts';
+import { hashOfText, type ChassisDocument, type Wire, type WireEnd } from '#document/index.ts';
 
 // An end that was found is drawn at its terminal whatever else is known of it; one that was not
 // is drawn with the words that were written down for it.
@@ -37,3 +37,29 @@ export const hasSameStructure = (a: ChassisDocument, b: ChassisDocument): boolea
     })
   );
 };
+
+const endKey = ({ at, as }: WireEnd): unknown => at ?? as ?? null;
+
+/** A text that is the same for two documents wherever `hasSameStructure` holds between them, on any visit. */
+export const structureKey = (document: ChassisDocument): string => {
+  const { id, units, parts, cables } = document;
+  const wires = Object.values(document.wires)
+    .sort((a, b) => (a.id < b.id ? -1 : 1))
+    .map((wire) => [
+      wire.id,
+      endKey(wire.from),
+      endKey(wire.to),
+      wire.cable,
+      wire.conductor,
+      wire.construction,
+      wire.isPart,
+      wire.order
+    ]);
+  return hashOfText(JSON.stringify([id, units, parts, cables, wires], inKeyOrder));
+};
+
+/** Undoing a removal adds a key at the end: the order of keys says nothing. */
+const inKeyOrder = (_key: string, value: unknown): unknown =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
+    : value;

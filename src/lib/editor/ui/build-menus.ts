@@ -33,6 +33,7 @@ const fileMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] => 
         testid: 'open'
       },
       { label: 'Kept in this browser…', run: () => (editor.dialog = 'kept'), testid: 'kept' },
+      { label: 'Earlier states…', run: () => (editor.dialog = 'states'), testid: 'states' },
       {
         label: desk.hasPictures ? 'Save a file with pictures' : 'Save a file',
         hint: 'Ctrl+S',
