@@ -40,6 +40,12 @@ export const rooms = [
     packages: []
   },
   {
+    name: 'plan',
+    path: 'src/lib/plan',
+    rooms: below('quantity', 'document', 'handbook', 'physics', 'study', 'checks'),
+    packages: []
+  },
+  {
     name: 'drawing',
     path: 'src/lib/drawing',
     rooms: below('quantity', 'document', 'handbook', 'physics', 'study', 'checks'),
@@ -48,8 +54,17 @@ export const rooms = [
   {
     name: 'paperwork',
     path: 'src/lib/paperwork',
-    rooms: below('quantity', 'document', 'handbook', 'physics', 'study', 'checks', 'drawing'),
-    packages: ['papaparse']
+    rooms: below(
+      'quantity',
+      'document',
+      'handbook',
+      'physics',
+      'study',
+      'checks',
+      'plan',
+      'drawing'
+    ),
+    packages: ['papaparse', 'uqr', 'write-excel-file/universal']
   },
   {
     name: 'storage',
@@ -68,6 +83,7 @@ export const rooms = [
       'intake',
       'study',
       'checks',
+      'plan',
       'drawing',
       'paperwork',
       'storage'
@@ -93,6 +109,7 @@ export const rooms = [
       'intake',
       'study',
       'checks',
+      'plan',
       'drawing',
       'paperwork',
       'storage'

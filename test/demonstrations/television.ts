@@ -3,6 +3,7 @@
 import type { ChassisDocument } from '#document/index.ts';
 import { chassis } from '../helpers/chassis.ts';
 import { addControls, addFrontAndBack } from './television/panels.ts';
+import { addShelf } from './television/shelf.ts';
 import { addUnits } from './television/frame.ts';
 import { addHeaters } from './television/heaters.ts';
 import { addHighVoltage } from './television/high-voltage.ts';
@@ -41,5 +42,6 @@ export const buildTelevision = (): ChassisDocument => {
   addHighVoltage(set);
   addTuner(set);
   addReturns(set);
+  addShelf(set);
   return set.build();
 };

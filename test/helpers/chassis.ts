@@ -11,6 +11,7 @@ import {
   type Part,
   type PartKind,
   type Policy,
+  type Stock,
   type Support,
   type Terminal,
   type TerminalRef,
@@ -34,6 +35,7 @@ export class ChassisBuilder {
   private readonly wires: Record<string, Wire> = {};
   private readonly cables: Record<string, Cable> = {};
   private readonly supports: Record<string, Support> = {};
+  private readonly shelf: Record<string, Stock> = {};
   private readonly pending: (() => void)[] = [];
   private lastOrder: string | null = null;
   private currentUnit: string | undefined;
@@ -287,6 +289,17 @@ export class ChassisBuilder {
     return this;
   }
 
+  /** A piece of wire on the shelf: a spool where nothing else is said. */
+  stock(
+    name: string,
+    lengthMm: number,
+    more: Partial<Omit<Stock, 'id' | 'order' | 'name' | 'lengthMm'>> = {}
+  ): this {
+    const id = idFrom('k', name, this.shelf);
+    this.shelf[id] = { id, order: this.nextOrder(), name, kind: 'spool', lengthMm, ...more };
+    return this;
+  }
+
   /** The document, parsed by the schema; throws where an end names something that is not there. */
   build(): ChassisDocument {
     for (const settle of this.pending.splice(0)) settle();
@@ -302,7 +315,8 @@ export class ChassisBuilder {
       parts: this.parts,
       wires: this.wires,
       cables: this.cables,
-      supports: this.supports
+      supports: this.supports,
+      shelf: this.shelf
     });
   }
 

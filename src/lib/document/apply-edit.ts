@@ -5,7 +5,13 @@ import type * as z from 'zod';
 import { collections, isElementName, type Edit, type ElementName, type Fields } from './edit.ts';
 import { editInWords } from './edit-name.ts';
 import { issueInWords } from './issue-words.ts';
-import { letGoOfCable, letGoOfPart, letGoOfSupport, letGoOfTerminalsOf } from './let-go.ts';
+import {
+  letGoOfCable,
+  letGoOfPart,
+  letGoOfStock,
+  letGoOfSupport,
+  letGoOfTerminalsOf
+} from './let-go.ts';
 import { mergeFields } from './merge-fields.ts';
 import { partSchema, unitSchema } from './part-schema.ts';
 import type { Patch } from './patch.ts';
@@ -117,6 +123,7 @@ const removeElement = (
   if (kind === 'part') letGoOfPart(work, before, id);
   if (kind === 'cable') letGoOfCable(work, id);
   if (kind === 'support') letGoOfSupport(work, id);
+  if (kind === 'stock') letGoOfStock(work, id);
 };
 
 const isText = (value: unknown): boolean => typeof value === 'string';

@@ -65,6 +65,12 @@ export const letGoOfCable = (work: WorkingCopy, id: Cable['id']): void => {
   }
 };
 
+export const letGoOfStock = (work: WorkingCopy, id: Id): void => {
+  for (const wire of work.elements('wire')) {
+    if (wire.planned.stock === id) delete work.change('wire', wire.id).planned.stock;
+  }
+};
+
 export const letGoOfSupport = (work: WorkingCopy, id: Id): void => {
   for (const wire of work.elements('wire')) {
     if (wire.route?.supports.includes(id) !== true) continue;

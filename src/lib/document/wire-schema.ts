@@ -57,9 +57,15 @@ export const foundSchema = z.looseObject({
 });
 export type Found = z.infer<typeof foundSchema>;
 
+/** What can be done about a wire. */
+export const wireWays = ['new wire', 're-sleeve', 'splice in', 'keep'] as const;
+export type WireWay = (typeof wireWays)[number];
+
 export const plannedSchema = z.looseObject({
   ...conductorFields,
-  way: z.enum(['new wire', 're-sleeve', 'splice in', 'keep']).optional(),
+  way: z.enum(wireWays).optional(),
+  /** The piece of the shelf that it is to be cut from, where a person chose one. */
+  stock: idSchema.optional(),
   notes: textSchema.optional()
 });
 export type Planned = z.infer<typeof plannedSchema>;
