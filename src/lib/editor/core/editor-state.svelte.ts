@@ -41,7 +41,7 @@ export interface FileReport {
 }
 
 export type DialogName =
-  'cautions' | 'about' | 'keys' | 'kept' | 'states' | 'set' | 'columns' | null;
+  'cautions' | 'about' | 'keys' | 'kept' | 'states' | 'set' | 'columns' | 'go' | null;
 
 export class EditorState {
   readonly documents: DocumentState;

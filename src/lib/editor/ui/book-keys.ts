@@ -1,6 +1,6 @@
 // The keys that work everywhere in the book.
 
-export type BookCommand = 'undo' | 'redo' | 'save' | 'open' | 'find' | 'keys' | 'walk';
+export type BookCommand = 'undo' | 'redo' | 'save' | 'open' | 'find' | 'go' | 'keys' | 'walk';
 
 interface KeyPress {
   readonly key: string;
@@ -28,6 +28,8 @@ export const bookCommandOf = (press: KeyPress): BookCommand | null => {
       return 'open';
     case 'f':
       return 'find';
+    case 'k':
+      return 'go';
     default:
       return null;
   }
@@ -38,3 +40,7 @@ export const isTyping = (target: EventTarget | null): boolean =>
   target instanceof HTMLInputElement ||
   target instanceof HTMLTextAreaElement ||
   target instanceof HTMLSelectElement;
+
+/** Whether a command is the book's even while something is typed. */
+export const worksWhileTyping = (command: BookCommand): boolean =>
+  ['save', 'open', 'find', 'go'].includes(command);

@@ -139,5 +139,7 @@ export const buildMenus = (editor: EditorState, desk: FileDesk) => {
   const exports = exportMenu(editor, desk);
   const view = viewMenu(editor);
   const help = helpMenu(editor);
-  return { file, exports, view, help, all: [...file, ...exports, ...view, ...help] };
+  const go = { label: 'Go to, or do…', hint: 'Ctrl+K', run: () => (editor.dialog = 'go') };
+  const all = [...file, ...exports, ...view, ...help];
+  return { file, exports, view, help, all, narrow: [{ items: [go] }, ...all] };
 };

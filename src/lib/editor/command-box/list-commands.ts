@@ -1,0 +1,102 @@
+// Everything that can be done, as one list: what the menus hold, the tools, the views of the sheet.
+import type { EditorState } from '../core/editor-state.svelte.ts';
+import type { FileDesk } from '../files/file-desk.ts';
+import { toolFaces } from '../tools/registry.ts';
+import { buildMenus } from '../ui/build-menus.ts';
+import { best } from './rank.ts';
+
+export interface Command {
+  readonly words: string;
+  /** The key, or what comes out. */
+  readonly hint?: string;
+  readonly disabled: boolean;
+  readonly run: () => void;
+}
+
+const sheetCommands = (editor: EditorState): readonly Command[] => {
+  const { diagram, sheet } = editor;
+  const always = { disabled: false };
+  return [
+    { words: 'Show the diagram', ...always, run: () => diagram.choose('diagram') },
+    { words: 'Show the drawing to scale', ...always, run: () => diagram.choose('pictorial') },
+    { words: 'Turn the drawing to scale over', ...always, run: () => diagram.turnOver() },
+    {
+      words: 'Show all of the sheet',
+      hint: '0',
+      disabled: sheet === null,
+      run: () => sheet?.fit()
+    },
+    {
+      words: 'Go close to what is picked',
+      hint: 'Enter',
+      disabled: editor.pick === null,
+      run: () => sheet?.lookCloser()
+    },
+    { words: 'Find and sort in the schedule', hint: 'Ctrl+F', ...always, run: () => editor.find() },
+    {
+      words: 'Choose the columns of the schedule',
+      ...always,
+      run: () => (editor.dialog = 'columns')
+    }
+  ];
+};
+
+const stepCommands = (editor: EditorState): readonly Command[] => {
+  const { undoName, redoName } = editor.documents;
+  return [
+    {
+      words: undoName === null ? 'Undo' : `Undo: ${undoName}`,
+      hint: 'Ctrl+Z',
+      disabled: undoName === null,
+      run: () => editor.undo()
+    },
+    {
+      words: redoName === null ? 'Redo' : `Redo: ${redoName}`,
+      hint: 'Ctrl+Shift+Z',
+      disabled: redoName === null,
+      run: () => editor.redo()
+    }
+  ];
+};
+
+/** Tools lie in the hand on the drawing to scale, so that is turned to first. */
+const toolCommands = ({ diagram, tools }: EditorState): readonly Command[] =>
+  toolFaces.map((face) => ({
+    words: `Tool: ${face.name}`,
+    ...(face.key === undefined ? {} : { hint: face.key }),
+    disabled: false,
+    run: () => {
+      diagram.choose('pictorial');
+      tools.take(face.id);
+    }
+  }));
+
+/** All commands as they stand now. */
+export const listCommands = (editor: EditorState, desk: FileDesk): readonly Command[] => [
+  ...stepCommands(editor),
+  ...buildMenus(editor, desk).all.flatMap(({ title, items }) =>
+    items.map(({ label, hint, disabled = false, run }) => ({
+      words: title === undefined ? label : `${title}: ${label}`,
+      ...(hint === undefined ? {} : { hint }),
+      disabled,
+      run
+    }))
+  ),
+  ...sheetCommands(editor),
+  ...toolCommands(editor)
+];
+
+/** The commands that answer what was typed; all of them where nothing was. */
+export const matchCommands = (
+  commands: readonly Command[],
+  typed: string,
+  limit: number
+): readonly Command[] =>
+  typed.trim() === ''
+    ? commands.filter(({ disabled }) => !disabled).slice(0, limit)
+    : best(
+        commands.filter(({ disabled }) => !disabled),
+        typed,
+        ({ words, hint = '' }) => [words, hint],
+        limit
+      );
