@@ -4,6 +4,8 @@ import { describe, expect, it } from 'vitest';
 import type { WireOptions } from '../helpers/chassis-options.ts';
 import { chassis } from '../helpers/chassis.ts';
 
+const heater = (amps: number) => [{ kind: 'heater', from: '1', to: '2', volts: 6.3, amps }];
+
 const studyOf = (options: WireOptions, policy = {}): WireStudy => {
   const document = chassis('Bench set', policy)
     .strip('TS1', 2)
@@ -141,6 +143,30 @@ describe('conductor: common practice, no source', () => {
   it('is no thinner than the wire that was there', () => {
     expect(studyOf({ function: 'heaters', acV: 6.3, awg: 16 }).recommended!.awg).toBe(16);
     expect(studyOf({ function: 'B+', dcV: 285, awg: 26 }).recommended!.awg).toBe(22);
+  });
+
+  it('a heater trunk goes by the sum of what it feeds, without any length or place', () => {
+    const trunk = (found: WireOptions = {}) =>
+      chassis()
+        .part('transformer', 'T1', ['green', 'green 2'])
+        .ground('G1')
+        .part('other', 'X1', ['1', '2'], { elements: heater(5.5) })
+        .part('other', 'X2', ['1', '2'], { elements: heater(0.9) })
+        .wire(1, 'T1 green', 'X1-1', { function: 'heaters', acV: 6.3, ...found })
+        .wire(2, 'X1-1', 'X2-1', { function: 'heaters' })
+        .wire(3, 'X1-2', 'G1')
+        .wire(4, 'X2-2', 'G1')
+        .build();
+    const { wires } = buildStudy(trunk());
+    expect(wires.get('w1')!.current!.amps).toBeCloseTo(6.4, 6);
+    expect(wires.get('w2')!.current!.amps).toBeCloseTo(0.9, 6);
+    // 6.4 A: 20 AWG has 4 A / 0.615 x (30 / 35)^0.5 x 0.825 = 4.97 A, 18 AWG 7.45 A.
+    expect(wires.get('w1')!.recommended).toMatchObject({
+      awg: 18,
+      why: expect.stringMatching(/^by its 6\.4 A/)
+    });
+    expect(wires.get('w2')!.recommended!.awg).toBe(20);
+    expect(buildStudy(trunk({ awg: 16 })).wires.get('w1')!.recommended!.awg).toBe(16);
   });
 
   it('is stranded where it flexes', () => {

@@ -2,7 +2,7 @@
 // wires that it lies beside.
 import type { Id, Wire } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
-import { ampacity, type Ampacity } from '#physics/ampacity.ts';
+import { ampacity, type Ampacity, type AmpacityBasis } from '#physics/ampacity.ts';
 import { SumError } from '#physics/sum-error.ts';
 import type { Conductor, Study } from '#study/index.ts';
 import { insulationCelsius, type InsulationCelsius } from './conductor-celsius.ts';
@@ -25,14 +25,15 @@ function ampacityOf(
   awg: number,
   wires: number,
   ratingC: number,
-  ambientC: number
+  ambientC: number,
+  wanted: AmpacityBasis
 ): Ampacity | null {
-  const key = `${awg} ${wires} ${ratingC} ${ambientC}`;
+  const key = `${awg} ${wires} ${ratingC} ${ambientC} ${wanted}`;
   const before = known.get(key);
   if (before !== undefined) return before;
   let found: Ampacity | null = null;
   try {
-    const basis = awg > thinnestInTable ? '700 cmil' : 'cabinet';
+    const basis = awg > thinnestInTable ? '700 cmil' : wanted;
     found = ampacity({ awg: Math.max(awg, thickestInTable), wires, ratingC, ambientC, basis });
   } catch (problem) {
     // A cabinet hotter than the insulation stands is the affair of another rule.
@@ -53,9 +54,9 @@ export function findAmpacity(study: Study, wire: Wire, conductor: Conductor): Wi
   if (awg === null) return null;
   const isBare = study.wires.get(wire.id)?.isBare === true;
   const insulation = insulationCelsius(conductor, wire[conductor.which], isBare);
-  const { ambientC } = study.policy;
+  const { ambientC, ampacityBasis } = study.policy;
   const loaded = 1 + loadedMates(study, wire.id);
-  const found = ampacityOf(awg, loaded, insulation.celsius, ambientC);
+  const found = ampacityOf(awg, loaded, insulation.celsius, ambientC, ampacityBasis);
   return found && { ...found, awg, insulation, ambientC, loaded };
 }
 
@@ -76,6 +77,12 @@ function isLoaded(study: Study, id: Id): boolean {
   const wire = findElement(study.document.wires, id);
   if (!wire) return false;
   const { celsius } = insulationCelsius(about.conductor, wire[about.conductor.which], about.isBare);
-  const alone = ampacityOf(about.conductor.awg, 1, celsius, study.policy.ambientC);
+  const alone = ampacityOf(
+    about.conductor.awg,
+    1,
+    celsius,
+    study.policy.ambientC,
+    study.policy.ampacityBasis
+  );
   return alone !== null && amps >= loadedShare * alone.singleA;
 }

@@ -32,6 +32,8 @@ export const policySchema = z.looseObject({
   slackMm: lengthMmSchema,
   /** Cut lengths are rounded up to a multiple of this. */
   roundUpMm: z.number().min(0.1).max(100),
+  /** Which published currents a wire is held against; they differ by four to one. */
+  ampacityBasis: z.enum(['cabinet', 'space', '700 cmil']),
   defaultAwg: awgSchema,
   heaterBranchAwg: awgSchema
 });
@@ -52,6 +54,7 @@ export const defaultPolicy: Policy = {
   slackShare: 0.05,
   slackMm: 10,
   roundUpMm: 5,
+  ampacityBasis: 'cabinet',
   defaultAwg: 22,
   heaterBranchAwg: 20
 };

@@ -23,9 +23,29 @@ const tableRiseC = 105 - 70;
  *  larger still, so that undoing only this much leaves a single wire's figure on the low side. */
 const tableBundleShare = 0.615;
 
-export const ampacityBases = ['cabinet', '700 cmil'] as const;
-/** `cabinet`: hook-up wire in the warm, still air of a set. `700 cmil`: the old rule for windings
- *  and power runs, 700 circular mils for each ampere, whatever the insulation. */
+/** Currents of TFE-insulated wire alone and in a bundle, A: insulation rated 200 C, 70 C, no air. Printed as
+ *  "TFE insulated, Bundled / Single" without the name of its standard; that it is the table of
+ *  EEE-INST-002, its temperatures, and the sizes 26 and 28 are from memory. */
+const spaceAmps: readonly (readonly [awg: number, singleA: number, bundledA: number])[] = [
+  [8, 44, 23],
+  [10, 33, 16],
+  [12, 25, 12],
+  [14, 19, 8],
+  [16, 13, 6],
+  [18, 9.2, 5],
+  [20, 6.5, 3.7],
+  [22, 4.5, 2.5],
+  [24, 3.3, 2],
+  [26, 2.5, 1.4],
+  [28, 1.8, 1],
+  [30, 1.3, 0.7]
+];
+const spaceRiseC = 200 - 70;
+
+export const ampacityBases = ['cabinet', 'space', '700 cmil'] as const;
+/** `cabinet`: hook-up wire in the warm, still air of a set. `space`: a spacecraft's table, alone or
+ *  bundled, for wire that no air cools. `700 cmil`: the old rule for windings and power runs, 700
+ *  circular mils for each ampere, whatever the insulation. */
 export type AmpacityBasis = (typeof ampacityBases)[number];
 
 export interface AmpacityInputs {
@@ -48,10 +68,11 @@ export interface Ampacity {
 
 /** Continuous current of a copper wire, alone and in its bundle.
  *  Formula:  single = I / 0.615 x sqrt((rating - ambient) / 35), I the table's current at 105 C
- *            insulation in 70 C air; allowed = single x bundle share. Basis 700 cmil: area / 700
- *  Source:   FAA AC 43.13-1B Table 11-9; MIL-W-5088L / SAE AS50881 bundle curve; heat in proportion
- *            to the rise and to the square of the current
- *  Valid:    24 to 10 AWG (odd sizes as the next thinner), rating 40 to 250 C above the ambient,
+ *            insulation in 70 C air; allowed = single x bundle share. Basis space: table x sqrt((rating -
+ *            ambient) / 130). Basis 700 cmil: area / 700
+ *  Source:   FAA AC 43.13-1B Table 11-9; MIL-W-5088L / SAE AS50881 bundle curve; spacecraft derating
+ *            table for TFE wire; heat in proportion to the rise and to the square of the current
+ *  Valid:    24 to 10 AWG, basis space 30 to 8 AWG (odd sizes as the next thinner), rating 40 to 250 C above the ambient,
  *            ambient -40 to 200 C; otherwise SumError
  *  Example:  ampacity({ awg: 22, ratingC: 105, ambientC: 70 }).singleA // 4.878049
  */
@@ -65,12 +86,24 @@ export function ampacity(inputs: AmpacityInputs): Ampacity {
     const amps = circularMils(awg) / 700;
     return { singleA: amps, allowedA: amps, basis: windingWords };
   }
+  if (basis === 'space') return spaceAmpacity(awg, wires, ratingC, ambientC);
   const [tableAwg, amps] = nextRowUp('awg', bundledAmps, checkedGauge(awg), 'AWG');
   const singleA = (amps / tableBundleShare) * Math.sqrt((ratingC - ambientC) / tableRiseC);
   return {
     singleA,
     allowedA: singleA * share,
     basis: cabinetWords({ awg, tableAwg, wires, share, ratingC, ambientC })
+  };
+}
+
+function spaceAmpacity(awg: number, wires: number, ratingC: number, ambientC: number): Ampacity {
+  const gauge = checkedNumber('awg', awg, { min: 8, max: 30, whole: true, unit: 'AWG' });
+  const [, single, bundled] = nextRowUp('awg', spaceAmps, gauge, 'AWG');
+  const rise = Math.sqrt((ratingC - ambientC) / spaceRiseC);
+  return {
+    singleA: single * rise,
+    allowedA: (wires > 1 ? bundled : single) * rise,
+    basis: `A spacecraft's table for TFE wire of 200 C at 70 C without air, ${wires > 1 ? 'bundled' : 'single'}; corrected to ${ratingC} C insulation at ${ambientC} C. Its temperatures are from memory.`
   };
 }
 

@@ -1,8 +1,10 @@
 // The conductor to put in where nothing is planned: gauge, make and class by the policy.
 // Common practice, no source: 22 AWG solid tinned for ordinary runs, stranded where it flexes,
-// 20 AWG for heater branches, never thinner than what was there.
+// 20 AWG for heater branches, heater trunks by the sum of what they feed, never thinner than what was there.
 import type { Id, Policy, Wire } from '#document/index.ts';
-import { formatAwg } from '#quantity/index.ts';
+import { ampacity } from '#physics/ampacity.ts';
+import { SumError } from '#physics/sum-error.ts';
+import { formatAmps, formatAwg } from '#quantity/index.ts';
 import type { FunctionRole } from './function-words.ts';
 import type { Need, RecommendedConductor, TerminalEntry } from './types.ts';
 import type { RailClass } from './unit-rails.ts';
@@ -41,15 +43,47 @@ export function gaugeToBuy(
   return { awg, stranding, plating: 'tinned', why, units };
 }
 
+/** Even sizes that are sold, thinnest first; the published table ends with them. */
+const sizesSold = [22, 20, 18, 16, 14, 12, 10] as const;
+
+/** Insulation at the low end of what is sold, so that any will do. */
+const leastRatingC = 80;
+
+/** A trunk is twisted with its return, which carries the same. */
+const trunkWires = 2;
+
+/** The gauge that carries a current, where the usual one does not. Null where no wire that is sold does,
+ *  or the cabinet is too hot for any. */
+function gaugeForAmps(
+  gauge: GaugeToBuy,
+  amps: number,
+  { ambientC, ampacityBasis }: Policy
+): GaugeToBuy | null {
+  const place = { wires: trunkWires, ratingC: leastRatingC, ambientC, basis: ampacityBasis };
+  const carries = (awg: number): boolean => ampacity({ awg, ...place }).allowedA >= amps;
+  try {
+    const awg = sizesSold.find((size) => size <= gauge.awg && carries(size));
+    if (awg === undefined || awg === gauge.awg) return null;
+    const why = `by its ${formatAmps(amps)}, ${leastRatingC} °C insulation in ${ambientC} °C beside its return: ${formatAwg(awg)} ${gauge.stranding} tinned`;
+    return { ...gauge, awg, why };
+  } catch (problem) {
+    if (problem instanceof SumError) return null;
+    throw problem;
+  }
+}
+
 /** The conductor with the class that it needs.
+ *  @param amps that it carries, as far as that is known
  *  @param rail below which nothing is proposed while the need is not known */
 export function recommendConductor(
   gauge: GaugeToBuy | null,
   need: Need | null,
+  amps: number,
+  policy: Policy,
   rail: RailClass
 ): RecommendedConductor | null {
   if (!gauge) return null;
-  const { awg, stranding, plating, why } = gauge;
+  const { awg, stranding, plating, why } = gaugeForAmps(gauge, amps, policy) ?? gauge;
   const { classV, classBasis } = classToBuy(need, rail);
   const atLeast = need === null || need.atLeast;
   return { awg, stranding, plating, classV, atLeast, why, classBasis };

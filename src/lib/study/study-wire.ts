@@ -92,6 +92,10 @@ export interface StudiedWire {
   readonly study: WireStudy;
 }
 
+/** The larger of what is declared and what the network gives, A; 0 where neither is known. */
+const ampsOf = ({ carries, current }: LoadedWire): number =>
+  Math.max(Math.abs(carries.amps?.value ?? 0), current?.amps ?? 0);
+
 /** @param railOf the class of the highest rail or pulse in some units
  *  @param inCable the highest class in the wire's cable
  *  @param before given again where nothing that it looks at has changed */
@@ -136,7 +140,7 @@ export function studyWire(
     length: alone.length,
     cut: alone.cut,
     awg: alone.awg,
-    recommended: recommendConductor(gauge, need, rail),
+    recommended: recommendConductor(gauge, need, ampsOf(loaded), policy, rail),
     roles
   };
   return { loaded, mate, policy, rail, study };

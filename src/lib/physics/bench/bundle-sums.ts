@@ -39,10 +39,10 @@ export const ampacitySum = defineSum({
   }),
   results: { single: 'A', allowed: 'A' },
   formula:
-    'single = I / 0.615 x sqrt((rating - ambient) / 35), I by gauge for 105 C insulation in 70 C air; allowed = single x bundle share',
+    'single = I / 0.615 x sqrt((rating - ambient) / 35), I by gauge for 105 C insulation in 70 C air; allowed = single x bundle share. Basis space: its table x sqrt((rating - ambient) / 130); basis 700 cmil: area / 700',
   basis: 'See the result: it depends on the inputs.',
   source:
-    'FAA AC 43.13-1B CHG 1 Table 11-9; MIL-W-5088L / SAE AS50881 bundle curve, a digitised copy; above 15 wires a bound from the heat of the whole bundle',
+    'FAA AC 43.13-1B CHG 1 Table 11-9; MIL-W-5088L / SAE AS50881 bundle curve, a digitised copy; above 15 wires a bound from the heat of the whole bundle. Basis space: a published table of TFE wire, the figures of NASA EEE-INST-002, its temperatures from memory',
   find: ({ awg, wires, rating, ambient, basis }) => {
     const found = ampacity({ awg, wires, ratingC: rating, ambientC: ambient, basis });
     return { results: { single: found.singleA, allowed: found.allowedA }, basis: found.basis };

@@ -8,6 +8,7 @@ import { ohmPerMetre, temperatureFactor, tinnedFactor, wireDiameterMm } from '..
 import { touchLimit } from '../discharge.ts';
 import { onderdonkAmpsOf, preeceAmpsOf } from '../fusing.ts';
 import { coaxLine } from '../line.ts';
+import { solveNetwork } from '../network/index.ts';
 
 export interface ReferenceFunction {
   /** What it shows, for people. */
@@ -65,6 +66,37 @@ export const referenceFunctions: Readonly<Record<string, ReferenceFunction>> = {
     run: (input) => {
       const sizes = { outerMm: input('outer'), innerMm: input('inner'), er: input('er') };
       return coaxLine(sizes).capacitancePfPerM * metresPerFt;
+    }
+  },
+  stringVolts: {
+    title: 'Volts along a string of four resistances',
+    sum: 'voltage-drop',
+    unit: 'V',
+    inputs: {
+      supply: 'voltage',
+      r1: 'resistance',
+      r2: 'resistance',
+      r3: 'resistance',
+      r4: 'resistance',
+      after: 'number'
+    },
+    run: (input) => {
+      const nodes = ['line', 'n1', 'n2', 'n3', 'chassis'];
+      const ohms = ['r1', 'r2', 'r3', 'r4'].map(input);
+      const solution = solveNetwork({
+        reference: ['chassis'],
+        branches: [
+          { id: 'E', kind: 'source', from: 'chassis', to: 'line', volts: input('supply'), ohms: 0 },
+          ...ohms.map((each, n) => ({
+            id: `R${n + 1}`,
+            kind: 'resistance' as const,
+            from: nodes[n] ?? '',
+            to: nodes[n + 1] ?? '',
+            ohms: each
+          }))
+        ]
+      });
+      return solution.volts.get(nodes[input('after')] ?? '') ?? NaN;
     }
   },
   preeceAmpsOf: {
