@@ -40,7 +40,7 @@ ruleTester(overAmpacity, {
       one({ amps: 3 }),
       {
         severity: 'caution',
-        says: 'Wire 1 carries 3 A; 22 AWG of 60 °C in 50 °C, alone, may carry 2.607 A.',
+        says: 'Wire 1 carries 3 A; 22 AWG whose insulation is not known (taken as 60 °C) in 50 °C, alone, may carry 2.607 A.',
         hasEdit: true
       }
     ],

@@ -1,5 +1,5 @@
 // "Why?": a finding names its sum, its figures with their basis, and what would make it pass.
-import { explainFinding, runChecks, type Finding } from '#checks/index.ts';
+import { explainFinding, explainRule, rules, runChecks, type Finding } from '#checks/index.ts';
 import { findSum } from '#physics/sums.ts';
 import { buildStudy } from '#study/index.ts';
 import { describe, expect, it } from 'vitest';
@@ -9,6 +9,21 @@ import { chassis } from '../helpers/chassis.ts';
 
 const findingsOf = (build: () => Parameters<typeof buildStudy>[0]): Finding[] =>
   runChecks(buildStudy(build()));
+
+describe('how a rule decides', () => {
+  it.each(rules.map((rule) => [rule.id, rule] as const))(
+    '%s says what it looks at, what makes it pass, and by which source',
+    (id, { explain, title, source }) => {
+      const text = explainRule(id)!;
+      for (const part of [title, explain, source]) {
+        expect(part).not.toBe('');
+        expect(text).toContain(part);
+      }
+      expect(explain).toMatch(/\bpass(es)?\b/);
+      expect(explain.length).toBeGreaterThan(120);
+    }
+  );
+});
 
 describe('why a finding is there', () => {
   it('goes from the figures by way of the sum to the limit', () => {
@@ -41,6 +56,12 @@ describe('why a finding is there', () => {
         expect(`${name}: ${value} (${basis})`).not.toMatch(/undefined|NaN|null|\(\)/);
       }
     }
-    for (const finding of findings) expect(explainFinding(finding)).toContain('Source: ');
+    for (const finding of findings) {
+      const text = explainFinding(finding);
+      expect(text).toContain('Source: ');
+      expect(text).toContain(finding.why ? finding.why.outcome : finding.message);
+      if (finding.why) expect(text).toContain('It passes ');
+      else if (finding.fix) expect(text).toContain(finding.fix.words);
+    }
   });
 });

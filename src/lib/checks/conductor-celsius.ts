@@ -17,11 +17,17 @@ const byWords: readonly (readonly [words: RegExp, celsius: number, name: string]
 
 export interface InsulationCelsius {
   readonly celsius: number;
+  /** Neither a rating nor words tell what it is. */
+  readonly isUnknown: boolean;
   readonly basis: string;
 }
 
 /** The lowest of the usual ratings, where nothing is known. */
-const unknown: InsulationCelsius = { celsius: 60, basis: 'insulation not known: taken as 60 °C' };
+const unknown: InsulationCelsius = {
+  isUnknown: true,
+  celsius: 60,
+  basis: 'insulation not known: taken as 60 °C'
+};
 
 /** What a conductor's insulation stands, for a sum that needs a figure. */
 export function insulationCelsius(
@@ -29,8 +35,8 @@ export function insulationCelsius(
   { insulation = '' }: Found | Planned,
   isBare: boolean
 ): InsulationCelsius {
-  if (ratingC !== null) return { celsius: ratingC, basis: 'its rating' };
-  if (isBare) return { celsius: 105, basis: 'bare: taken as 105 °C' };
+  if (ratingC !== null) return { celsius: ratingC, isUnknown: false, basis: 'its rating' };
+  if (isBare) return { celsius: 105, isUnknown: false, basis: 'bare: taken as 105 °C' };
   const row = byWords.find(([words]) => words.test(insulation));
-  return row ? { celsius: row[1], basis: `${row[2]}, from memory` } : unknown;
+  return row ? { celsius: row[1], isUnknown: false, basis: `${row[2]}, from memory` } : unknown;
 }

@@ -18,9 +18,16 @@ export function explainReasoning(why: Reasoning | undefined): string {
   ].join('\n');
 }
 
+/** What is said of a finding that rests on no sum: what was compared, and the way out. */
+const withoutSum = ({ message, at, fix }: Finding): string =>
+  [
+    `Read off the document, by no sum, at ${at.map(({ label }) => label).join(', ')}: ${message}`,
+    ...(fix ? [`What would put it right: ${fix.words}`] : [])
+  ].join('\n');
+
 /** The reasoning of a finding, and how its rule decides. */
-export function explainFinding({ rule, why, source }: Finding): string {
+export function explainFinding(finding: Finding): string {
+  const { rule, why, source } = finding;
   const general = explainRule(rule) ?? `Source: ${source}.`;
-  const own = explainReasoning(why);
-  return own === '' ? general : `${own}\n\n${general}`;
+  return `${why ? explainReasoning(why) : withoutSum(finding)}\n\n${general}`;
 }

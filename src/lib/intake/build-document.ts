@@ -17,6 +17,7 @@ import { addToCable, describeCable, type CableDraft } from './cable-drafts.ts';
 import type { TellNote } from './notes.ts';
 import { PartDrafts, type EndDraft, type PartDraft } from './part-drafts.ts';
 import { looksLikeTubeType } from './read-end.ts';
+import { takeMates } from './take-mates.ts';
 import { chooseUnits, findScopes, unitVotesOf } from './unit-choice.ts';
 import type { EndFields, WireDraft } from './wire-draft.ts';
 
@@ -57,7 +58,11 @@ export const buildListDocument = (
   const drafts = [...parts.byKey.values()];
   drafts.forEach((part) => tellPart(part, tell));
   const { units, unitOf } = chooseUnits(drafts, makeId);
-  const built = buildParts(drafts, unitOf, makeId);
+  const isWired = (a: PartDraft, b: PartDraft): boolean =>
+    placed.some(
+      ({ from, to }) => (from?.part === a && to?.part === b) || (from?.part === b && to?.part === a)
+    );
+  const built = takeMates(buildParts(drafts, unitOf, makeId), isWired, tell);
   const builtCables = buildCables(cables, makeId);
   const orders = ordersBetween(null, null, placed.length);
   const wireRecord: Record<string, Wire> = {};

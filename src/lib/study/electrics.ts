@@ -1,6 +1,7 @@
 // The second leg of a study: what stands on the nets and what flows in the wires.
 import type { Policy } from '#document/index.ts';
 import type { Connections } from './connections.ts';
+import { windingsByColour } from './lead-windings.ts';
 import { makeRoleReader, type RoleReader } from './function-words.ts';
 import { buildNets, type NetOf, type NetsInputs } from './build-nets.ts';
 import { solveChassis, type SolvedNetwork } from './network/solve-chassis.ts';
@@ -41,10 +42,18 @@ export function energise(connections: Connections, before?: Electrics): Electric
   const isAsBefore =
     before?.declared === declared &&
     before.policy === policy &&
-    before.connections.elements.all === elements;
+    before.connections.elements.all === elements &&
+    before.connections.points === points &&
+    before.connections.nets === nets;
   const potentials = isAsBefore
     ? before.potentials
-    : findPotentials(declared, elements, policy, before?.potentials);
+    : findPotentials(
+        declared,
+        elements,
+        windingsByColour(points, nets.groupAt),
+        policy,
+        before?.potentials
+      );
   const network = solveChassis(
     { wires, layout, points, nets, declared, elements, potentials, policy, alone },
     before?.network

@@ -5,6 +5,7 @@ import type { Policy } from '#document/index.ts';
 import { largerAmount } from './amounts.ts';
 import type { PlacedElement } from './circuit-elements.ts';
 import type { NetGroup } from './group-nets.ts';
+import type { LeadWinding } from './lead-windings.ts';
 import { listAt, type Lists } from './lists.ts';
 import type { OpenPotentials } from './potentials.ts';
 import type { Amount } from './types.ts';
@@ -19,11 +20,14 @@ interface Step {
 /** Writes `dcV`, `coldDcV` and `standsWith` of the nets that parts say something of. */
 export function followDc(
   elements: readonly PlacedElement[],
+  windings: readonly LeadWinding[],
   potentials: OpenPotentials,
   policy: Policy
 ): void {
   for (const element of elements) addSource(element, potentials, policy);
-  walk(listSteps(elements), potentials);
+  const steps = listSteps(elements);
+  addWindings(windings, steps);
+  walk(steps, potentials);
 }
 
 /** A source with its other end on the chassis says its volts outright, declared or not. */
@@ -58,6 +62,16 @@ function listSteps(elements: readonly PlacedElement[]): Lists<NetGroup, Step> {
     listAt(steps, to).push({ to: from, volts, by });
   }
   return steps;
+}
+
+/** All leads of a winding stand at one dc. */
+function addWindings(windings: readonly LeadWinding[], steps: Lists<NetGroup, Step>): void {
+  for (const { part, colour, nets } of windings) {
+    const by = `through the ${colour} leads of ${part.reference}`;
+    for (const from of nets) {
+      for (const to of nets) if (to !== from) listAt(steps, from).push({ to, volts: 0, by });
+    }
+  }
 }
 
 /** From every net whose dc is known, the highest first, out to those where it is not. A net keeps

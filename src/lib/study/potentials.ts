@@ -5,6 +5,7 @@ import { findElement } from '#document/references.ts';
 import { isSameAmount, largerAmount, wireName } from './amounts.ts';
 import type { PlacedElement } from './circuit-elements.ts';
 import type { NetGroup } from './group-nets.ts';
+import type { LeadWinding } from './lead-windings.ts';
 import { followDc } from './follow-dc.ts';
 import { joinsItsEnds } from './points.ts';
 import { spreadAc } from './spread-ac.ts';
@@ -76,13 +77,14 @@ export function listDeclared(
 export function findPotentials(
   declared: Potentials,
   elements: readonly PlacedElement[],
+  windings: readonly LeadWinding[],
   policy: Policy,
   before?: Potentials
 ): Potentials {
   const open = new Map<NetGroup, Potential>();
   for (const [group, potential] of declared) open.set(group, { ...potential });
   for (const element of elements) addPulse(element, open);
-  followDc(elements, open, policy);
+  followDc(elements, windings, open, policy);
   spreadAc(elements, open);
   if (!before) return open;
   const kept = new Map<NetGroup, Readonly<Potential>>();

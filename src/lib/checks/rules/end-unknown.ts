@@ -43,7 +43,7 @@ function checkWire(study: Study, wire: Wire): Finding[] {
 }
 
 function lostWords(study: Study, wire: Wire, lost: readonly WireEnd[]): string {
-  const written = lost.map((end) => end.as ?? '').filter((text) => text !== '');
+  const written = lost.map((end) => end.as ?? '').filter((text) => /[a-z0-9]/i.test(text));
   const as = written.length === 0 ? '' : ` (written down: "${written.join('", "')}")`;
   if (lost.length === 2) return `has no end that anybody has found${as}`;
   const known = wire.from.at === undefined ? wire.to : wire.from;
