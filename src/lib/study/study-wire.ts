@@ -73,6 +73,7 @@ const standAlike = (before: readonly Net[], now: readonly Net[]): boolean =>
         was.isChassis === net.isChassis &&
         was.isSupply === net.isSupply &&
         was.standsOnRail === net.standsOnRail &&
+        was.onLineSide === net.onLineSide &&
         was.atHeater === net.atHeater &&
         isSameAmount(was.dcV, net.dcV) &&
         isSameAmount(was.acV, net.acV) &&

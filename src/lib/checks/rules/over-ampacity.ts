@@ -23,7 +23,7 @@ export const overAmpacity: Rule = {
   title: 'More current than the wire may carry',
   source,
   explain:
-    'Published currents for one gauge differ by four to one, since each supposes another surrounding; the basis stands with every finding. Taken here, unless the policy names another basis, is the aviation table for wire in bundles: the lowest of the published families that counts bundle and temperature, since a cabinet is hot, its air is still, and PVC stands 80 to 105 °C. It is corrected to the insulation and to the ambient of the policy, and to the wires beside it that carry at least a fifth of what they could. Insulation of which no rating is known counts by what it is (rubber and cotton 60 °C, thermoplastic 80 °C, from memory). Up to a quarter over is a caution, up to 1.7 times where nothing is known of the insulation and 60 °C are taken (thermoplastic would carry as much); more is a fault; what the plan puts right is a note. Wires of a few milliamperes, second-anode leads and signals are not looked at: current is not what limits them. It passes with a thicker wire, better insulation, or a smaller current declared from a measurement.',
+    'Published currents for one gauge differ by four to one, since each supposes another surrounding; the basis stands with every finding. Taken here, unless the policy names another basis, is the aviation table for wire in bundles: the lowest of the published families that counts bundle and temperature, since a cabinet is hot, its air is still, and PVC stands 80 to 105 °C. It is corrected to the insulation and to the ambient of the policy, and to the wires beside it that carry at least a fifth of what they could. Insulation of which no rating is known counts by what it is (rubber and cotton 60 °C, thermoplastic 80 °C, from memory). Up to a quarter over is a caution, more a fault; what the plan puts right is a note. Wires of a few milliamperes, second-anode leads and signals are not looked at: current is not what limits them. It passes with a thicker wire, better insulation, or a smaller current declared from a measurement.',
   ...inPieces(eachWire(checkWire))
 };
 
@@ -47,15 +47,11 @@ function checkWire(study: Study, wire: Wire): Finding[] {
   if (!worse) return [];
   const severity: Severity = isPutRight
     ? 'note'
-    : isAtLeast(mildlyOver(worse) * worse.allowedA, amps.value)
+    : isAtLeast(1.25 * worse.allowedA, amps.value)
       ? 'caution'
       : 'fault';
   return [finding(study, wire, about, amps, worse, severity, isPutRight)];
 }
-
-/** How many times what it may carry is no more than a caution. Plain thermoplastic carries 1.7 times what insulation
- *  does that is taken as 60 °C for want of knowledge. */
-const mildlyOver = ({ insulation }: WireAmpacity): number => (insulation.isUnknown ? 1.7 : 1.25);
 
 /** The declared current, or what the circuit draws where that is more. */
 function greaterAmps({ carries, current }: WireStudy): Amount | null {
