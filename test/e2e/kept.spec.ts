@@ -283,6 +283,23 @@ for (const colorScheme of ['light', 'dark'] as const) {
   });
 }
 
+test('a window that keeps nothing says so, and gives the work as a file', async ({ page }) => {
+  await page.addInitScript(() => {
+    // As a browser that refuses: Indexed Database API 3.0 (W3C).
+    IDBFactory.prototype.open = () => {
+      throw new DOMException('not here', 'SecurityError');
+    };
+  });
+  await openFresh(page);
+  const { path, bytes } = writeZip(await makePicture(page));
+  await openFile(page, path);
+  await expect(page.getByTestId('keep-line')).toContainText('does not let this page keep anything');
+  await page.setViewportSize({ width: 390, height: 844 });
+  await page.screenshot({ path: 'test-results/keeps-nothing-phone.png' });
+  const out = await savedBytes(page, '', 'keep-save-a-file');
+  expect(out.equals(bytes)).toBe(true);
+});
+
 test('going back to an earlier state is a step that can be undone', async ({ page }) => {
   await openFresh(page);
   await openList(page, notebook);

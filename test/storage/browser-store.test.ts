@@ -127,6 +127,25 @@ describe('the store', () => {
     expect(await store.loadRevision(set().id, 5)).toBeNull();
   });
 
+  it('goes on putting states aside after the clock was set back, and no more than before', async () => {
+    const state = (count: number) => withNotes(set(), `state ${count}`);
+    const late = 100 * revisionPauseMs;
+    await store.save(state(0), late);
+    await store.save(state(1), late + 1000);
+    for (let turn = 0; turn < 20; turn++) await store.save(state(2 + turn), turn * 1000);
+    await store.save(state(50), revisionPauseMs + 20_000);
+    const times = (await store.states(set().id)).map(({ savedAt }) => savedAt);
+    // What was there before, the state when the clock was set, the first one after, the one five minutes on.
+    expect(times.sort((a, b) => a - b)).toEqual([
+      0,
+      19_000,
+      revisionPauseMs + 20_000,
+      late,
+      late + 1000
+    ]);
+    expect((await store.load(set().id))?.wires['w1']?.notes).toBe('state 50');
+  });
+
   it('makes no revision of a document that did not change', async () => {
     await store.save(set(), 0);
     await store.save(set(), 10 * revisionPauseMs);

@@ -92,7 +92,9 @@ const parsed = (text: string): unknown => {
   }
 };
 
-const hashInText = /"([0-9a-f]{64})"/g;
+/** The hashes of the pictures that a document names, from its text; perhaps others that look like one. */
+export const hashesInText = (text: string): Set<string> =>
+  new Set([...text.matchAll(/"([0-9a-f]{64})"/g)].map(([, hash = '']) => hash));
 type WriteTransaction = IDBPTransaction<
   StoreSchema,
   ['entries', 'texts', 'revisions'],
@@ -163,7 +165,9 @@ const putAside = async (
   const { id, savedAt } = former;
   const revisions = transaction.objectStore('revisions');
   const times = (await revisions.getAllKeys(revisionsOf(id))).map(([, time]) => time);
-  if (!always && now - Math.max(-Infinity, ...times) < revisionPauseMs) return;
+  // Times that lie ahead were put down before the clock was set back: they say nothing of the pause.
+  const latest = Math.max(-Infinity, ...times.filter((time) => time <= now));
+  if (!always && now - latest < revisionPauseMs) return;
   const text = await transaction.objectStore('texts').get(id);
   if (text === undefined) return;
   await revisions.put({ id, savedAt, text });
@@ -265,7 +269,7 @@ export const createBrowserStore = (name = databaseName): BrowserStore => {
         const transaction = database.transaction(['texts', 'revisions']);
         const used = new Set<string>();
         const look = (text: string): void => {
-          for (const [, hash = ''] of text.matchAll(hashInText)) used.add(hash);
+          for (const hash of hashesInText(text)) used.add(hash);
         };
         for await (const { value } of transaction.objectStore('texts')) look(value);
         for await (const { value } of transaction.objectStore('revisions')) look(value.text);

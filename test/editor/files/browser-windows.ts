@@ -29,6 +29,10 @@ export class BrowserWindows {
       channel,
       wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms / 100)),
       locks: {
+        query: async () => ({
+          held: [...this.#holders.keys()].map((name) => ({ name })),
+          pending: [...this.#queues].flatMap(([name, queue]) => queue.map(() => ({ name })))
+        }),
         request: (name, { ifAvailable, steal, signal }, held) =>
           new Promise((resolve, reject) => {
             const waiting = { held, resolve, reject };

@@ -4,7 +4,7 @@ import 'fake-indexeddb/auto';
 import { applyEdit, setWireFields, type ChassisDocument } from '#document/index.ts';
 import { KeptChassis } from '#editor/files/kept-chassis.svelte.ts';
 import { KeptList } from '#editor/files/kept-list.svelte.ts';
-import { createBesideStore, createBrowserStore } from '#storage/index.ts';
+import { createBesideStore, createBrowserPictures, createBrowserStore } from '#storage/index.ts';
 import { beforeEach, describe, expect, it, vi } from 'vitest';
 import { chassis } from '../../helpers/chassis.ts';
 import { BrowserWindows } from './browser-windows.ts';
@@ -17,7 +17,8 @@ const withNotes = (document: ChassisDocument, notes: string): ChassisDocument =>
   return result.document;
 };
 /** Until the other window has heard of it. */
-const heard = (check: () => void): Promise<void> => vi.waitFor(check, { timeout: 20_000 });
+const heard = (check: () => void | Promise<void>): Promise<void> =>
+  vi.waitFor(check, { timeout: 20_000 });
 
 let turn = 0;
 let name = '';
@@ -28,6 +29,7 @@ beforeEach(() => {
 });
 
 const openWindow = (self: string) => {
+  const inHand: string[] = [];
   const store = createBrowserStore(name);
   const shown: ChassisDocument[] = [];
   const told: string[] = [];
@@ -52,11 +54,13 @@ const openWindow = (self: string) => {
     store,
     beside: createBesideStore(name),
     kept,
+    pictures: createBrowserPictures(() => Number.MAX_SAFE_INTEGER, name),
+    picturesInHand: () => inHand,
     now: () => turn++,
     makeId: (kind) => `d${kind}${self}${ids++}`,
     tell: (words) => told.push(words)
   });
-  return { kept, list, store, shown, told };
+  return { kept, list, store, shown, told, inHand };
 };
 const notesOf = (document: ChassisDocument | null | undefined): unknown =>
   document?.wires['w1']?.notes;
@@ -110,6 +114,30 @@ describe('the list', () => {
     expect([list.entries.length, list.removed.length]).toEqual([1, 0]);
     expect(told).toContain('Second removed: it can be put back');
     expect(list.problem).toBeNull();
+  });
+
+  it('lets the pictures of a chassis go with it, unless they may still be wanted', async () => {
+    const first = openWindow('1');
+    first.kept.follow(set());
+    await first.kept.flush();
+    const pictures = createBrowserPictures(() => 0, name);
+    const hashes = [
+      await pictures.keep(Uint8Array.of(1), 'image/png'),
+      await pictures.keep(Uint8Array.of(2), 'image/png')
+    ] as const;
+    first.inHand.push(hashes[0]);
+    const gone = { id: 'dgone', title: 'Gone', savedAt: 0 };
+    // With another window open nothing is let go: it may be about to show one.
+    const second = openWindow('2');
+    second.kept.follow(set('Other'));
+    await second.kept.flush();
+    await first.list.forget(gone);
+    expect(await pictures.has(hashes[1])).toBe(true);
+    second.kept.leave();
+    await heard(async () => expect(await first.kept.isAlone()).toBe(true));
+    await first.list.forget(gone);
+    expect(await pictures.has(hashes[0])).toBe(true);
+    expect(await pictures.has(hashes[1])).toBe(false);
   });
 
   it('leaves alone what is open in another window, and says so', async () => {

@@ -47,6 +47,10 @@ export class DocumentState {
     return this.#findings;
   }
 
+  get history(): History {
+    return this.#history;
+  }
+
   /** The name of the step that undo would take back, or null. */
   get undoName(): string | null {
     return this.#history.past.at(-1)?.name ?? null;

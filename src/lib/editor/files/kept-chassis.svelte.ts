@@ -131,6 +131,11 @@ export class KeptChassis {
     return this.problem === null;
   }
 
+  /** Lets go of the seat, as a window does that is closed. */
+  leave(): void {
+    this.#seat?.leave();
+  }
+
   /** From the window that writes this chassis to this one. */
   async takeOver(): Promise<void> {
     await this.#seat?.takeOver();
@@ -142,6 +147,11 @@ export class KeptChassis {
     if (this.#seat) return this.#seat.whileFree(id, work);
     await work();
     return true;
+  }
+
+  /** Whether this is the only window with a chassis in it; false where that cannot be told. */
+  async isAlone(): Promise<boolean> {
+    return (await this.#seat?.isAlone()) ?? false;
   }
 
   /** The chassis in the hand was saved as a file. */

@@ -1,7 +1,13 @@
 // The chassis that this browser keeps, as a list to work on: rename, double, take off and put back. Nothing is
 // done to one that is open in another window.
 import { shareStructure, type ChassisDocument, type MakeId } from '#document/index.ts';
-import type { BesideStore, BrowserStore, KeptEntry, KeptState } from '#storage/index.ts';
+import type {
+  BesideStore,
+  BrowserStore,
+  KeptEntry,
+  KeptState,
+  PictureStore
+} from '#storage/index.ts';
 import { wordsOf, type KeptChassis } from './kept-chassis.svelte.ts';
 import { isPreview, type Preview } from './preview.ts';
 
@@ -11,6 +17,9 @@ export interface ListParts {
   readonly store: ListStore;
   readonly beside: Pick<BesideStore, 'previews' | 'keepPreview'>;
   readonly kept: KeptChassis;
+  readonly pictures: Pick<PictureStore, 'forgetUnused'>;
+  /** The hashes of the pictures that undo may bring back in this window. */
+  readonly picturesInHand: () => Iterable<string>;
   readonly now: () => number;
   readonly makeId: MakeId;
   /** Says something in the live line. */
@@ -94,11 +103,12 @@ export class KeptList {
   }
 
   /** For good, to make room. */
-  forget({ id, title }: KeptEntry): Promise<void> {
-    return this.#change(id, title, async () => {
+  async forget({ id, title }: KeptEntry): Promise<void> {
+    await this.#change(id, title, async () => {
       await this.#parts.store.forget(id);
       this.#parts.tell(`${title} deleted for good`);
     });
+    await this.#attempt(() => this.#dropPictures());
   }
 
   /** Every chassis of the list, for one file of them all. */
@@ -148,6 +158,13 @@ export class KeptList {
 
   loadState(id: string, savedAt: number): Promise<ChassisDocument | null> {
     return this.#attempt(() => this.#parts.store.loadRevision(id, savedAt));
+  }
+
+  /** Pictures that no chassis shows any more. Another window may be about to show one: then they stay. */
+  async #dropPictures(): Promise<void> {
+    const { kept, store, pictures, picturesInHand } = this.#parts;
+    if (!(await kept.isAlone())) return;
+    await pictures.forgetUnused([...(await store.picturesInUse()), ...picturesInHand()]);
   }
 
   async #change(id: string, title: string, work: () => Promise<void>): Promise<void> {

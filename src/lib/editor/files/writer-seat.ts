@@ -18,6 +18,10 @@ export interface SeatLocks {
     },
     held: (lock: unknown) => Promise<void> | undefined
   ) => Promise<unknown>;
+  readonly query: () => Promise<{
+    readonly held?: readonly { readonly name?: string }[];
+    readonly pending?: readonly { readonly name?: string }[];
+  }>;
 }
 
 /** What is used of a BroadcastChannel. */
@@ -49,7 +53,8 @@ export interface SeatEvents {
 /** How long a window that does not answer is waited for. */
 export const handOverMs = 2000;
 
-const lockName = (id: string): string => `underchassis chassis ${id}`;
+const lockStart = 'underchassis chassis ';
+const lockName = (id: string): string => lockStart + id;
 const isMessage = (data: unknown): data is SeatMessage =>
   typeof data === 'object' && data !== null && 'kind' in data && 'id' in data;
 
@@ -123,6 +128,13 @@ export class WriterSeat {
     return isFree;
   }
 
+  /** Whether no other window has a chassis open. */
+  async isAlone(): Promise<boolean> {
+    const { held = [], pending = [] } = await this.#host.locks.query();
+    const seats = [...held, ...pending].filter(({ name }) => name?.startsWith(lockStart));
+    return seats.length <= (this.#isSeated ? 1 : 0);
+  }
+
   #becomeFollower(): void {
     this.#isSeated = false;
     this.#events.onFollow();
@@ -181,7 +193,10 @@ export const browserSeatHost = (self: string): SeatHost | null => {
   const locks = navigator?.locks;
   if (!locks || !Channel) return null;
   return {
-    locks: { request: (name, options, held) => locks.request(name, options, held) },
+    locks: {
+      request: (name, options, held) => locks.request(name, options, held),
+      query: () => locks.query()
+    },
     channel: new Channel('underchassis') as SeatChannel,
     self,
     wait: (ms) => new Promise((resolve) => setTimeout(resolve, ms))
