@@ -197,8 +197,12 @@ describe('the wire list of the television', () => {
     makeId: (kind) => `${kind.slice(0, 1)}${String(++count).padStart(4, '0')}`
   });
 
-  it('is read without a question, wire for wire', () => {
-    expect(notes).toEqual([]);
+  it('is read wire for wire, and tells which plugs it took for the halves of a connector', () => {
+    expect(notes.map(({ kind, words }) => `${kind}: ${words.split(/,| for /)[0]}`)).toEqual([
+      'reading: P4 and J4 are taken',
+      'reading: P2 and J2 have one number',
+      'reading: P1 and J1 are taken'
+    ]);
     expect(counts).toMatchObject({
       wires: Object.keys(television.wires).length,
       unread: 0,
