@@ -3,6 +3,9 @@ import type { ChassisDocument } from '#document/index.ts';
 import { buildFigures } from '#drawing/layout/arrange.ts';
 import type { DiagramPart, Geometry } from '#drawing/layout/join.ts';
 import { buildPlan } from '#drawing/presentation/plan.ts';
+import { finishDiagram } from '#drawing/finish-diagram.ts';
+import type { Diagram } from '#drawing/index.ts';
+import { buildRouter, withRoutes } from '#drawing/layout/run-lines.ts';
 import { toLane, toLaneUp } from '#drawing/router/lanes.ts';
 import { buildStudy } from '#study/build-study.ts';
 
@@ -19,4 +22,12 @@ export const setInRows = (document: ChassisDocument, gapMm = 60, widthMm = 900):
   }
   const lines = plan.links.lines.map((link) => ({ link, route: [], fromPath: [], toPath: [] }));
   return { x: 0, y: 0, width: widthMm, height: y + deep, frames: [], parts, lines };
+};
+
+/** The same with every line run, as a diagram. */
+export const diagramInRows = (document: ChassisDocument): Diagram => {
+  const placed = setInRows(document);
+  const router = buildRouter(placed);
+  router.routeOpen();
+  return finishDiagram(buildPlan(buildStudy(document)), withRoutes(placed, router));
 };

@@ -2,9 +2,10 @@
 // the editor call.
 import type { Study } from '#study/index.ts';
 import type { Diagram } from './diagram.ts';
+import { finishDiagram } from './finish-diagram.ts';
 import type { LayoutEngine } from './layout/engine.ts';
+import type { Geometry } from './layout/join.ts';
 import { layoutDiagram, type DiagramLayoutOptions } from './layout/layout-diagram.ts';
-import { numberDiagram } from './number-diagram.ts';
 import { buildPlan, type Plan } from './presentation/plan.ts';
 
 /** Lays out the diagram of a chassis and places its numbers. Rejects with a LayoutError; see there. */
@@ -14,13 +15,16 @@ export const buildDiagram = async (
   options: DiagramLayoutOptions = {}
 ): Promise<Diagram> => {
   if (study.index.parts.length === 0) return emptyDiagram(buildPlan(study));
-  const { plan, geometry, proofs } = await layoutDiagram(study, engine, options);
-  return { plan, geometry, proofs, ...numberDiagram(plan, geometry), remarks: [] };
+  const { plan, geometry } = await layoutDiagram(study, engine, options);
+  return finishDiagram(plan, geometry);
 };
+
+const nothing: Geometry = { x: 0, y: 0, width: 0, height: 0, frames: [], parts: [], lines: [] };
 
 const emptyDiagram = (plan: Plan): Diagram => ({
   plan,
-  geometry: { x: 0, y: 0, width: 0, height: 0, frames: [], parts: [], lines: [] },
+  geometry: nothing,
+  laidOut: nothing,
   proofs: {
     lines: 0,
     crossings: 0,

@@ -19,7 +19,10 @@ export interface CableName {
 
 export interface Diagram {
   readonly plan: Plan;
+  /** As it is drawn: what a hand has placed stands where it was put. */
   readonly geometry: Geometry;
+  /** As it was laid out, without places by hand. */
+  readonly laidOut: Geometry;
   readonly proofs: Proofs;
   readonly tags: readonly PlacedTag[];
   readonly cableNames: readonly CableName[];

@@ -5,7 +5,9 @@ import type { Study } from '#study/index.ts';
 import type { Diagram, PlacedTag } from './diagram.ts';
 import type { FigureItem } from './figures/figure.ts';
 import { tagWidth } from './figures/number-tag.ts';
-import type { DiagramPart } from './layout/join.ts';
+import { finishDiagram } from './finish-diagram.ts';
+import type { DiagramPart, Geometry } from './layout/join.ts';
+import { handPlacesOf } from './layout/place-by-hand.ts';
 import { numberDiagram } from './number-diagram.ts';
 import { buildPlan, type Plan } from './presentation/plan.ts';
 
@@ -36,8 +38,17 @@ const redressPart = (part: DiagramPart, tagOf: TagOf): DiagramPart => {
   return isSame ? part : { ...part, figure: { ...part.figure, items } };
 };
 
+const hasSamePlaces = (a: Study, b: Study): boolean => {
+  const [one, two] = [handPlacesOf(a), handPlacesOf(b)];
+  return (
+    one.size === two.size &&
+    [...one].every(([id, { x, y }]) => two.get(id)?.x === x && two.get(id)?.y === y)
+  );
+};
+
 /** The diagram as it reads for `study`, whose document must have the same parts, and the same wires
- *  between the same terminals, as the one that was laid out. Pure; places, lines and boxes stay. */
+ *  between the same terminals, as the one that was laid out. Pure; what no hand has
+ *  placed otherwise since stays where it is. */
 export const redressDiagram = (diagram: Diagram, study: Study): Diagram => {
   const plan = buildPlan(study);
   const known = new Map<Id, ReturnType<TagOf>>();
@@ -47,14 +58,31 @@ export const redressDiagram = (diagram: Diagram, study: Study): Diagram => {
     known.set(wire, tag);
     return tag;
   };
-  const parts = diagram.geometry.parts.map((part) => redressPart(part, tagOf));
+  const redress = (geometry: Geometry): Geometry => ({
+    ...geometry,
+    parts: geometry.parts.map((part) => redressPart(part, tagOf))
+  });
+  const laidOut = redress(diagram.laidOut);
+  if (!hasSamePlaces(diagram.plan.study, study)) return finishDiagram(plan, laidOut);
   const tags = diagram.tags.map(({ tag, place }): PlacedTag => ({
     tag: tagOf(tag.wire, tag.step === ''),
     place
   }));
-  const geometry = { ...diagram.geometry, parts };
+  const geometry = redress(diagram.geometry);
   // A step that has become longer may not fit its box: then the numbers are placed anew.
   const isTooWide = tags.some(({ tag, place }) => tagWidth(tag) > place.width + 1e-6);
-  if (isTooWide) return { ...diagram, plan, geometry, ...numberDiagram(plan, geometry) };
-  return { ...diagram, plan, geometry, tags };
+  if (isTooWide) return { ...diagram, plan, geometry, laidOut, ...numberDiagram(plan, geometry) };
+  return { ...diagram, plan, geometry, laidOut, tags };
+};
+
+/** A diagram that was kept without its plan, for a study of the same structure. */
+export const takeUpDiagram = (kept: Omit<Diagram, 'plan'>, study: Study): Diagram => {
+  const plan = buildPlan(study);
+  const boxes = new Map(kept.laidOut.parts.map(({ id, box }) => [id, box]));
+  const wasMoved = kept.geometry.parts.some(({ id, box }) => {
+    const laid = boxes.get(id);
+    return laid?.x !== box.x || laid.y !== box.y;
+  });
+  const isMoved = wasMoved || handPlacesOf(study).size > 0;
+  return redressDiagram(isMoved ? finishDiagram(plan, kept.laidOut) : { ...kept, plan }, study);
 };

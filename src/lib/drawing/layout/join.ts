@@ -26,6 +26,8 @@ export interface DiagramLine {
 export interface DiagramFrame {
   readonly block: Block;
   readonly box: Box;
+  /** The upper left corner as it was laid out: places by hand count from there. */
+  readonly corner: Spot;
 }
 
 /** The laid-out diagram in millimetres, and the box that holds all of it. */
@@ -66,7 +68,7 @@ export const joinBlocks = (arrangement: Arrangement): Geometry => {
     const corner = corners.get(block.id);
     if (!own || !corner) return;
     if (block.kind === 'unit') {
-      frames.push({ block, box: { ...corner, width: own.width, height: own.height } });
+      frames.push({ block, corner, box: { ...corner, width: own.width, height: own.height } });
     }
     for (const node of own.nodes) {
       const figure = figures.get(node.id);

@@ -49,7 +49,10 @@ export const snapToLanes = (geometry: Geometry): Geometry => {
   };
   return {
     ...geometry,
-    frames: geometry.frames.map((frame) => ({ ...frame, box: snapBox(frame.box) })),
+    frames: geometry.frames.map((frame) => {
+      const box = snapBox(frame.box);
+      return { ...frame, box, corner: { x: box.x, y: box.y } };
+    }),
     parts: geometry.parts.map((part) => ({
       ...part,
       box: { ...part.box, x: toLane(part.box.x), y: toLane(part.box.y) }

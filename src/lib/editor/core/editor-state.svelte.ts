@@ -8,6 +8,7 @@ import type { PictureStore } from '#storage/index.ts';
 import { terminalText } from '#study/index-document.ts';
 import { idsOf, numberNotes, type MarginNote } from '../notes/number-notes.ts';
 import { WalkDesk } from '../pin-walk/walk-desk.svelte.ts';
+import { DiagramHand } from '../diagram/diagram-hand.svelte.ts';
 import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
 import { DiagramState, type DiagramView, type MakeEngine } from '../sheet/diagram-state.svelte.ts';
 import type { LayoutKeeping } from '../sheet/layout-memory.ts';
@@ -50,6 +51,8 @@ export class EditorState {
   readonly diagram: DiagramState;
   readonly tools: ToolDesk;
   readonly walk: WalkDesk;
+  /** Moves parts in the diagram. */
+  readonly hand: DiagramHand;
   readonly makeId: MakeId;
   readonly pictures: PictureStore;
   /** The sheet that is on screen, if one is. */
@@ -115,6 +118,7 @@ export class EditorState {
         if (isAnotherPart || this.sheet?.size.width === 0) this.sheet?.lookNear(pick);
       }
     });
+    this.hand = new DiagramHand(this);
   }
 
   /** Says something in the live line; the same words twice are said twice. */

@@ -13,6 +13,8 @@ import {
 import { createKonvaWriter } from './konva-writer.ts';
 import { sheetCommandOf } from './sheet-keys.ts';
 import type { SheetView } from './sheet-view.svelte.ts';
+import type { DiagramHand } from '../diagram/diagram-hand.svelte.ts';
+import type { ToolDesk } from '../tools/tool-desk.svelte.ts';
 import type { Modifiers } from '../tools/tool.ts';
 import type { Place } from './viewport.ts';
 
@@ -45,7 +47,7 @@ export const attachSheet = (
     writer.setLit(editor.lit === null ? null : (item) => view.lightOf(item));
   });
   $effect(() => writer.setTheme(themeOf(editor)));
-  $effect(() => writer.setPreview(editor.tools.preview));
+  $effect(() => writer.setPreview(handOf(editor).preview));
   $effect(() => {
     editor.tools.pxPerMm = view.viewport.scale;
   });
@@ -68,6 +70,10 @@ export const attachSheet = (
   };
 };
 
+/** What moves things on the sheet: the tools of the drawing to scale, or the hand in the diagram. */
+const handOf = ({ tools, hand }: EditorState): ToolDesk | DiagramHand =>
+  tools.isOpen ? tools : hand;
+
 const themeOf = ({ isDark }: EditorState): ThemeName => (isDark ? 'dark' : 'light');
 
 const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (() => void) => {
@@ -75,6 +81,7 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
   const { signal } = stop;
   let gesture = restingGesture;
   const { tools } = editor;
+  const hand = () => handOf(editor);
   /** The tool has taken the drag that is under way. */
   let isClaimed = false;
   let modifiers: Modifiers = { shift: false, alt: false, ctrl: false };
@@ -85,9 +92,9 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
   };
 
   /** Whether the tool wants to know of pointers: not while a field of the schedule asks for one. */
-  const toTool = (): boolean => tools.isOpen && editor.awaits === null;
+  const toTool = (): boolean => hand().isOpen && editor.awaits === null;
   const send = (kind: 'hover' | 'tap' | 'grab' | 'drag' | 'drop', at: Place, touch: boolean) =>
-    tools.send({ kind, ...view.pointerAt(at, touch), touch, ...modifiers });
+    hand().send({ kind, ...view.pointerAt(at, touch), touch, ...modifiers });
 
   const act = (action: GestureAction): void => {
     switch (action.kind) {
@@ -111,7 +118,7 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
         isClaimed = false;
         return;
       case 'give-up':
-        if (isClaimed) tools.send({ kind: 'give-up' });
+        if (isClaimed) hand().send({ kind: 'give-up' });
         isClaimed = false;
         return;
       case 'hover':
@@ -152,7 +159,7 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
     'pointerleave',
     () => {
       view.hover = null;
-      if (!isClaimed) tools.send({ kind: 'give-up' });
+      if (!isClaimed) hand().send({ kind: 'give-up' });
     },
     { signal }
   );
@@ -183,7 +190,7 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
   host.addEventListener(
     'keydown',
     (event) => {
-      if (toTool() && tools.send({ kind: 'key', key: event.key, ...modifiersOf(event) })) {
+      if (toTool() && hand().send({ kind: 'key', key: event.key, ...modifiersOf(event) })) {
         event.preventDefault();
         event.stopPropagation();
         return;

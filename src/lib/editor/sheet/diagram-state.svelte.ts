@@ -16,8 +16,7 @@ import {
   type LayoutEngine,
   type PictorialOptions
 } from '#drawing/index.ts';
-import { buildPlan } from '#drawing/presentation/plan.ts';
-import { redressDiagram } from '#drawing/redress-diagram.ts';
+import { redressDiagram, takeUpDiagram } from '#drawing/redress-diagram.ts';
 import type { Study } from '#study/index.ts';
 import { buildScene, type Scene } from '../tools/scene.ts';
 import { LayoutMemory, type LayoutKeeping } from './layout-memory.ts';
@@ -50,6 +49,8 @@ export class DiagramState {
   which = $state<SheetDrawing>('diagram');
   /** From which side the drawing to scale is seen. */
   face = $state<Face>('below');
+  /** The diagram as it is on the sheet; null while there is none, or the drawing to scale is shown. */
+  shown = $state.raw<Diagram | null>(null);
   /** Where things lie in the drawing to scale; null while the diagram is shown. */
   scene = $state.raw<Scene | null>(null);
   progress = $state.raw<LayoutStanding | null>(null);
@@ -98,6 +99,7 @@ export class DiagramState {
     this.which = which;
     this.list = null;
     this.scene = null;
+    this.shown = null;
     if (this.#view !== null) this.show(this.#view);
   }
 
@@ -169,6 +171,7 @@ export class DiagramState {
   /** Another document: its drawing must not be mistaken for this one. */
   #forget(document: ChassisDocument): void {
     this.list = null;
+    this.shown = null;
     this.#laidOut = null;
     this.#memory.forget();
     if (this.#running !== null && this.#running.document.id !== document.id) this.stop();
@@ -181,6 +184,8 @@ export class DiagramState {
       this.#laidOut.diagram.plan.study === study
         ? this.#laidOut.diagram
         : redressDiagram(this.#laidOut.diagram, study);
+    this.#laidOut = { diagram, document: study.document };
+    this.shown = diagram;
     this.list = buildDisplayList(diagram, { findings, isMarked, withFoot: false });
   }
 
@@ -194,7 +199,7 @@ export class DiagramState {
     try {
       const kept = await this.#memory.recall(document);
       const diagram = kept
-        ? redressDiagram({ ...kept, plan: buildPlan(study) }, study)
+        ? takeUpDiagram(kept, study)
         : await this.#build(study, running.stop.signal);
       this.#laidOut = { diagram, document };
       if (!kept) void this.#memory.keep(document, diagram);

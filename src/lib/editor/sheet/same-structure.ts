@@ -1,5 +1,6 @@
 // Whether two states of a document have one layout: the same units, parts and cables, and the same
-// wires between the same terminals. What a wire carries, its colour or its state moves nothing.
+// wires between the same terminals. What a wire carries, its colour or its state moves nothing; nor does
+// where a part stands to scale, or where a hand has placed it in the diagram.
 import { hashOfText, type ChassisDocument, type Wire, type WireEnd } from '#document/index.ts';
 
 // An end that was found is drawn at its terminal whatever else is known of it; one that was not
@@ -20,29 +21,55 @@ const isSameWire = (a: Wire, b: Wire): boolean =>
     a.isPart === b.isPart &&
     a.order === b.order);
 
+const isSameButPlaces = <T extends object>(a: T, b: T): boolean => {
+  if (a === b) return true;
+  const keys = new Set([...Object.keys(a), ...Object.keys(b)] as (keyof T)[]);
+  for (const place of ['place', 'diagramPlace']) keys.delete(place as keyof T);
+  return [...keys].every((key) => a[key] === b[key]);
+};
+
+const areSame = <T>(
+  a: Readonly<Record<string, T>>,
+  b: Readonly<Record<string, T>>,
+  isSame: (one: T, two: T) => boolean
+): boolean => {
+  if (a === b) return true;
+  const ids = Object.keys(a);
+  return (
+    ids.length === Object.keys(b).length &&
+    ids.every((id) => {
+      const [before, after] = [a[id], b[id]];
+      return before !== undefined && after !== undefined && isSame(before, after);
+    })
+  );
+};
+
 /** True where a drawing that was laid out for `a` holds for `b`. Records that no edit touched are the
  *  same objects, so this looks closely at a few wires only. */
 export const hasSameStructure = (a: ChassisDocument, b: ChassisDocument): boolean => {
   if (a === b) return true;
-  if (a.id !== b.id || a.units !== b.units || a.parts !== b.parts || a.cables !== b.cables) {
-    return false;
-  }
-  if (a.wires === b.wires) return true;
-  const ids = Object.keys(a.wires);
+  if (a.id !== b.id || a.cables !== b.cables) return false;
   return (
-    ids.length === Object.keys(b.wires).length &&
-    ids.every((id) => {
-      const [before, after] = [a.wires[id], b.wires[id]];
-      return before !== undefined && after !== undefined && isSameWire(before, after);
-    })
+    areSame(a.units, b.units, isSameButPlaces) &&
+    areSame(a.parts, b.parts, isSameButPlaces) &&
+    areSame(a.wires, b.wires, isSameWire)
   );
 };
 
 const endKey = ({ at, as }: WireEnd): unknown => at ?? as ?? null;
 
+const withoutPlaces = (things: Readonly<Record<string, object>>): Record<string, object> =>
+  Object.fromEntries(
+    Object.entries(things).map(([id, thing]) => [
+      id,
+      { ...thing, place: undefined, diagramPlace: undefined }
+    ])
+  );
+
 /** A text that is the same for two documents wherever `hasSameStructure` holds between them, on any visit. */
 export const structureKey = (document: ChassisDocument): string => {
-  const { id, units, parts, cables } = document;
+  const { id, cables } = document;
+  const [units, parts] = [document.units, document.parts].map(withoutPlaces);
   const wires = Object.values(document.wires)
     .sort((a, b) => (a.id < b.id ? -1 : 1))
     .map((wire) => [

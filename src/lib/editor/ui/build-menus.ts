@@ -87,7 +87,7 @@ const exportMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] =
   }
 ];
 
-const viewMenu = ({ preferences, walk }: EditorState): readonly MenuGroup[] => [
+const viewMenu = ({ preferences, walk, hand }: EditorState): readonly MenuGroup[] => [
   {
     title: 'Pin walk',
     items: [
@@ -95,6 +95,26 @@ const viewMenu = ({ preferences, walk }: EditorState): readonly MenuGroup[] => [
       { label: 'Half-traced wires', run: () => walk.open('waiting'), testid: 'waiting-open' }
     ]
   },
+  ...(hand.isOpen
+    ? [
+        {
+          title: 'Diagram',
+          items: [
+            {
+              label: 'Let go of the picked place',
+              hint: 'back to the layout',
+              run: () => hand.letGoOfPlaces('picked'),
+              testid: 'let-go-picked'
+            },
+            {
+              label: 'Let go of all places',
+              run: () => hand.letGoOfPlaces('all'),
+              testid: 'let-go-all'
+            }
+          ]
+        }
+      ]
+    : []),
   {
     title: 'Lengths',
     items: lengthUnits.map((unit) => ({
