@@ -36,10 +36,8 @@ export const boundsOf = (boxes: readonly Box[], spots: readonly Spot[] = []): Bo
 };
 
 /** The ends of all lines at a part, by end, where the part stands. */
-export const endsAt = ({ id, box, figure }: DiagramPart): Map<string, RouteEnd> =>
-  new Map(
-    figure.ports.map(({ end, x, y, side }) => [end, { x: box.x + x, y: box.y + y, side, box: id }])
-  );
+const endsAt = ({ box, figure }: DiagramPart): Map<string, RouteEnd> =>
+  new Map(figure.ports.map(({ end, x, y, side }) => [end, { x: box.x + x, y: box.y + y, side }]));
 
 /** Everything set on lanes. Lines that were apart stay apart. */
 export const snapToLanes = (geometry: Geometry): Geometry => {

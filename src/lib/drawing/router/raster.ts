@@ -88,14 +88,14 @@ export class Raster {
     }
   }
 
-  /** A part comes (1) or goes (-1): nothing runs through it or on its border. */
-  part(box: Box, by: 1 | -1): void {
+  /** A part: nothing runs through it or on its border. */
+  part(box: Box): void {
     const span = this.spanOf(box);
-    this.add(this.levelWalls, span, by);
-    this.add(this.uprightWalls, span, by);
+    this.add(this.levelWalls, span, 1);
+    this.add(this.uprightWalls, span, 1);
     for (let lanes = 1; lanes <= nearLanes; lanes++) {
       const { i1, j1, i2, j2 } = span;
-      this.add(this.toll, { i1: i1 - lanes, j1: j1 - lanes, i2: i2 + lanes, j2: j2 + lanes }, by);
+      this.add(this.toll, { i1: i1 - lanes, j1: j1 - lanes, i2: i2 + lanes, j2: j2 + lanes }, 1);
     }
   }
 
@@ -104,22 +104,6 @@ export class Raster {
     const { i1, j1, i2, j2 } = this.spanOf(box);
     for (const j of [j1, j2]) this.add(this.levelWalls, { i1, i2, j1: j, j2: j }, 1);
     for (const i of [i1, i2]) this.add(this.uprightWalls, { j1, j2, i1: i, i2: i }, 1);
-  }
-
-  /** Numbers of the wires that lie in a box, its border included. */
-  wiresIn(box: Box): Set<number> {
-    const { i1, j1, i2, j2 } = this.spanOf(box);
-    const found = new Set<number>();
-    for (let row = Math.max(0, j1); row <= Math.min(this.rows - 1, j2); row++) {
-      for (let column = Math.max(0, i1); column <= Math.min(this.columns - 1, i2); column++) {
-        const node = row * this.columns + column;
-        for (const wires of [this.levelWire, this.uprightWire]) {
-          const wire = wires[node] ?? 0;
-          if (wire > 0) found.add(wire);
-        }
-      }
-    }
-    return found;
   }
 
   /** Writes a wire's number along its corners, given as nodes; 0 takes it away. */

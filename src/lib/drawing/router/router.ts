@@ -9,8 +9,6 @@ import { Raster } from './raster.ts';
 /** Where a wire leaves a part: on the part's border, on a lane. */
 export interface RouteEnd extends Spot {
   readonly side: Side;
-  /** The box that it moves with. */
-  readonly box: string;
 }
 
 export interface RouteWish {
@@ -49,7 +47,7 @@ interface Wire {
   forced: number;
 }
 
-const mostForced = 4;
+const mostForced = 5;
 /** Where wires got into each other's way it costs more from then on. */
 const contested = 3;
 
@@ -58,13 +56,11 @@ export class Router {
   private readonly finder: WayFinder;
   private readonly wires = new Map<string, Wire>();
   private readonly byNumber: Wire[] = [];
-  private readonly boxes: Map<string, Box>;
 
   constructor(problem: RouteProblem) {
     this.raster = new Raster(problem.area);
     this.finder = new WayFinder(this.raster);
-    this.boxes = new Map(problem.boxes);
-    for (const box of this.boxes.values()) this.raster.part(box, 1);
+    for (const box of problem.boxes.values()) this.raster.part(box);
     for (const frame of problem.frames) this.raster.frame(frame);
     for (const wish of problem.wishes) {
       const wire: Wire = {
@@ -218,54 +214,6 @@ export class Router {
       this.lift(wire);
       this.lay(wire, this.search(wire) ?? before);
     }
-  }
-
-  /** Moves a box with the ends on it. Its wires, and those that now lie under it, are run anew; the rest
-   *  stays.
-   *  @param ends by wire, those on this box, at their new places */
-  moveBox(
-    id: string,
-    box: Box,
-    ends: ReadonlyMap<string, Partial<Pick<RouteWish, 'from' | 'to'>>>
-  ): void {
-    const old = this.boxes.get(id);
-    if (old) this.raster.part(old, -1);
-    const moved = [...ends].flatMap(([wire, own]) => {
-      const found = this.wires.get(wire);
-      return found ? [{ found, own }] : [];
-    });
-    for (const { found } of moved) {
-      this.lift(found);
-      this.keep(found, 0);
-    }
-    this.boxes.set(id, box);
-    this.raster.part(box, 1);
-    for (const { found, own } of moved) {
-      found.wish = { ...found.wish, ...own };
-      found.from = this.endOf(found.wish.from);
-      found.to = this.endOf(found.wish.to);
-      found.forced = 0;
-      this.clearStep(found);
-      this.keep(found, -found.number);
-    }
-    for (const wire of this.findUnder(box)) this.lift(wire);
-    this.routeOpen();
-  }
-
-  /** Wires that lie on the first step out of a wire's ports give way. */
-  private clearStep(wire: Wire): void {
-    for (const end of [wire.from, wire.to]) {
-      for (const other of this.findInTheWay(wire, [end.node, this.stepFrom(end)])) this.lift(other);
-    }
-  }
-
-  private findUnder(box: Box): Set<Wire> {
-    const found = new Set<Wire>();
-    for (const number of this.raster.wiresIn(box)) {
-      const wire = this.byNumber[number - 1];
-      if (wire?.way && !this.isClear(wire, wire.way)) found.add(wire);
-    }
-    return found;
   }
 
   /** Wires that found no way. */

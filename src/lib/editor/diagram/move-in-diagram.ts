@@ -65,7 +65,7 @@ const nameOf = ({ diagram }: DiagramWorld, id: Id): string =>
 /** The nearest place to a wish where the part lies on no other. */
 const freePlace = ({ diagram }: DiagramWorld, part: DiagramPart, wish: Spot): Spot => {
   const others = diagram.geometry.parts.filter(({ id }) => id !== part.id).map(({ box }) => box);
-  return findFreePlace({ ...part.box, ...wish }, others);
+  return findFreePlace({ ...part.box, ...wish }, others, part.box);
 };
 
 /** Everything that a hand has placed stays put; so does the part that is placed now. */
