@@ -1,21 +1,9 @@
 // Every page and dialog, light and dark, wide and phone, against axe-core's rules (WCAG 2.2 A, AA).
-import AxeBuilder from '@axe-core/playwright';
-import type { Page } from '@playwright/test';
-import { expect, test, waitForDrawing } from './story.ts';
+import { clean } from './clean.ts';
+import { test, waitForDrawing } from './story.ts';
 
 // axe looks at every cell of the schedule.
 test.setTimeout(300_000);
-
-const clean = async (page: Page, where: string, part = 'body'): Promise<void> => {
-  const { violations } = await new AxeBuilder({ page })
-    .include(part)
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'])
-    .analyze();
-  expect(
-    violations.map(({ id, nodes }) => `${where}: ${id}: ${nodes[0]?.html ?? ''}`),
-    where
-  ).toEqual([]);
-};
 
 for (const colorScheme of ['light', 'dark'] as const) {
   test(`wide, ${colorScheme}`, async ({ page }) => {
@@ -24,6 +12,8 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.getByTestId('cautions-read').waitFor();
     await clean(page, 'cautions');
     await page.getByTestId('cautions-read').click();
+    await clean(page, 'guide', '[data-testid=guide]');
+    await page.getByTestId('guide-done').click();
     await waitForDrawing(page);
     await page.getByTestId('note-1').click();
     await clean(page, 'editor with a wire picked');
@@ -43,6 +33,7 @@ for (const colorScheme of ['light', 'dark'] as const) {
     await page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
     await page.goto('./');
     await page.getByTestId('cautions-read').click();
+    await page.getByTestId('guide-done').click();
     for (const name of ['schedule', 'sheet', 'notes', 'tag']) {
       await page.getByTestId(`page-${name}`).click();
       await clean(page, name);

@@ -33,6 +33,7 @@ export { expect };
 export const openFresh = async (page: Page): Promise<void> => {
   await page.goto('./');
   await page.getByTestId('cautions-read').click();
+  await page.getByTestId('guide-done').click();
   await waitForDrawing(page);
 };
 
@@ -58,9 +59,9 @@ export const typeInto = async (
 };
 
 /** Picks a file in the dialog that the File menu opens. */
-export const openFile = async (page: Page, path: string): Promise<void> => {
+export const openFile = async (page: Page, path: string, menu = 'file-menu'): Promise<void> => {
   const chosen = page.waitForEvent('filechooser');
-  await page.getByTestId('file-menu').click();
+  await page.getByTestId(menu).click();
   await page.getByTestId('open').click();
   await (await chosen).setFiles(path);
 };

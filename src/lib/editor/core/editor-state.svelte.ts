@@ -42,7 +42,7 @@ export interface FileReport {
 }
 
 export type DialogName =
-  'cautions' | 'about' | 'keys' | 'kept' | 'states' | 'set' | 'columns' | 'go' | null;
+  'cautions' | 'about' | 'keys' | 'kept' | 'states' | 'set' | 'new' | 'columns' | 'go' | null;
 
 export class EditorState {
   readonly documents: DocumentState;
@@ -63,6 +63,8 @@ export class EditorState {
   report = $state.raw<FileReport | null>(null);
   /** Severities whose notes, and marks on the sheet, are put away; the counts always stand. */
   hiddenSeverities = $state.raw<readonly Severity[]>([]);
+  /** What is open is an invented set, to look around in. */
+  isDemonstration = $state(false);
   /** The last thing that happened, for the live line. */
   notice = $state.raw<{ readonly words: string; readonly count: number }>({ words: '', count: 0 });
   /** The system's own choice between light and dark; only asked where the person made none. */
@@ -262,6 +264,7 @@ export class EditorState {
   openDocument(document: ChassisDocument): void {
     this.#setPick(null);
     this.documents.replace(document);
+    this.isDemonstration = false;
     this.tools.letGo();
     this.walk.reset();
     this.schedule.reset();

@@ -78,9 +78,9 @@ export class Preferences {
     this.#write('way', way);
   }
 
-  setGuideDone(): void {
-    this.guideDone = true;
-    this.#write('guide-done', 'yes');
+  setGuideDone(done = true): void {
+    this.guideDone = done;
+    this.#write('guide-done', done ? 'yes' : 'no');
   }
 
   setCautionsRead(): void {

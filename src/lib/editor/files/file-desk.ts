@@ -1,5 +1,5 @@
 // Files in and out, and what is kept in the browser: new, open, drop, save, export, autosave.
-import { buildEmptyDocument, setIdentity, type ChassisDocument } from '#document/index.ts';
+import { setIdentity, type ChassisDocument } from '#document/index.ts';
 import { openFileBytes } from '#intake/index.ts';
 import { buildSchedule, scheduleToCsv } from '#paperwork/index.ts';
 import { fileNameOf, picturesOf, type KeptEntry } from '#storage/index.ts';
@@ -63,11 +63,16 @@ export class FileDesk {
     return this.kept.words;
   }
 
+  /** Asks what is known of a new chassis before its first wire. */
   newChassis(): void {
-    const { makeId } = this.#editor;
-    this.#open(buildEmptyDocument({ title: 'Untitled chassis', makeId }));
-    this.#editor.tell('a new chassis');
-    this.#editor.dialog = 'set';
+    this.#editor.dialog = 'new';
+  }
+
+  /** Opens a chassis that was begun just now; it is captured before anything else. */
+  startNew(document: ChassisDocument): void {
+    this.#open(document);
+    this.#editor.setWay('capture');
+    this.#editor.tell(`${document.identity.title} begun`);
   }
 
   choose(): void {
@@ -117,6 +122,7 @@ export class FileDesk {
       return;
     }
     this.#open(opened.document, false);
+    this.#editor.isDemonstration = true;
     this.#editor.tell(`${demonstration.title}: an invented set, to look around in`);
   }
 

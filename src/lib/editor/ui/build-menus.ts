@@ -25,7 +25,7 @@ const themeNames = { system: 'As the system', light: 'Day', dark: 'Night' } as c
 const fileMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] => [
   {
     items: [
-      { label: 'New chassis', run: () => desk.newChassis(), testid: 'new' },
+      { label: 'New chassis…', run: () => desk.newChassis(), testid: 'new' },
       {
         label: 'Open…',
         hint: 'document, zip, wire list, drawing',
@@ -140,6 +140,12 @@ const helpMenu = (editor: EditorState): readonly MenuGroup[] => [
     items: [
       { label: 'Cautions', run: () => (editor.dialog = 'cautions'), testid: 'help-cautions' },
       { label: 'Keys', hint: '?', run: () => (editor.dialog = 'keys'), testid: 'help-keys' },
+      {
+        label: 'Show me round',
+        run: () => editor.preferences.setGuideDone(false),
+        disabled: !editor.isDemonstration,
+        testid: 'help-guide'
+      },
       { label: 'About and licences', run: () => (editor.dialog = 'about'), testid: 'about' }
     ]
   },
