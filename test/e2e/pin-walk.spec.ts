@@ -69,10 +69,11 @@ test('by one thumb: a 9-pin socket at most two actions a lead, three half-traced
   browser
 }) => {
   writeSet();
-  const context = await browser.newContext({ viewport: phone, hasTouch: true, isMobile: true });
+  const context = await browser.newContext({ hasTouch: true });
   const page = await context.newPage();
   await openFresh(page);
-  await openFile(page, path, 'menu');
+  await openFile(page, path);
+  await page.setViewportSize(phone);
   await page.getByTestId('page-sheet').tap();
   await page.getByTestId('drawing-pictorial').tap();
   await waitForDrawing(page);

@@ -59,9 +59,9 @@ export const typeInto = async (
 };
 
 /** Picks a file in the dialog that the File menu opens. */
-export const openFile = async (page: Page, path: string, menu = 'file-menu'): Promise<void> => {
+export const openFile = async (page: Page, path: string): Promise<void> => {
   const chosen = page.waitForEvent('filechooser');
-  await page.getByTestId(menu).click();
+  await page.getByTestId('file-menu').click();
   await page.getByTestId('open').click();
   await (await chosen).setFiles(path);
 };
