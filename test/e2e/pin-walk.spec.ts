@@ -35,7 +35,11 @@ const runs = (csv: string): string[] =>
 
 class Thumb {
   actions = 0;
-  constructor(private readonly page: Page) {}
+  readonly page: Page;
+
+  constructor(page: Page) {
+    this.page = page;
+  }
 
   async press(testid: string): Promise<void> {
     await this.page.getByTestId(testid).tap();
@@ -65,91 +69,91 @@ class Thumb {
   }
 }
 
-test('by one thumb: a 9-pin socket at most two actions a lead, three half-traced wires joined later', async ({
-  browser
-}) => {
-  writeSet();
-  const context = await browser.newContext({ hasTouch: true });
-  const page = await context.newPage();
-  await openFresh(page);
-  await openFile(page, path);
-  await page.setViewportSize(phone);
-  await page.getByTestId('page-sheet').tap();
-  await page.getByTestId('drawing-pictorial').tap();
-  await waitForDrawing(page);
-  await page.getByTestId('page-schedule').tap();
-  await page.getByTestId('pin-walk').tap();
-  await page.screenshot({ path: 'test-results/walk-parts-phone.png' });
-  await page.getByTestId('walk-V1').tap();
+test.describe('by one thumb', () => {
+  test.use({ hasTouch: true });
+  test('a 9-pin socket at most two actions a lead, three half-traced wires joined later', async ({
+    page
+  }) => {
+    writeSet();
+    await openFresh(page);
+    await openFile(page, path);
+    await page.setViewportSize(phone);
+    await page.getByTestId('page-sheet').tap();
+    await page.getByTestId('drawing-pictorial').tap();
+    await waitForDrawing(page);
+    await page.getByTestId('page-schedule').tap();
+    await page.getByTestId('pin-walk').tap();
+    await page.screenshot({ path: 'test-results/walk-parts-phone.png' });
+    await page.getByTestId('walk-V1').tap();
 
-  const thumb = new Thumb(page);
-  await thumb.here('V1-1');
-  await thumb.press('colour-blue');
-  await expect(page.getByTestId('walk-question')).toContainText('blue');
-  await page.waitForTimeout(400);
-  await page.screenshot({ path: 'test-results/walk-asks-phone.png' });
-  // From V1-1 to lug 3 of the strip, as both stand on the drawing.
-  const pin = { x: 70 - 3.499, y: 60 + 4.816 };
-  await thumb.pressSheet(92 - pin.x, 82 - pin.y);
-  await thumb.here('V1-2');
-  await thumb.press('colour-red');
-  await thumb.type('ts1-4');
-  await thumb.here('V1-3');
-  for (const colour of ['brown', 'green', 'yellow']) {
-    await thumb.press(`colour-${colour}`);
-    await thumb.press('not-yet');
-  }
-  await thumb.here('V1-6');
-  await thumb.press('walk-next');
-  await thumb.press('part-resistor');
-  await thumb.type('ts1-5');
-  await thumb.here('V1-8');
-  await thumb.press('colour-black');
-  await thumb.type('9');
-  await thumb.here('V1-9');
-  await expect(page.getByTestId('lead')).toContainText('to V1-8');
-  await thumb.press('walk-next');
-  await expect(page.getByTestId('walk')).toContainText('V1 is walked');
-  await page.screenshot({ path: 'test-results/walk-done-phone.png' });
-  // One lead on each pin but the sixth, which was looked at.
-  const leads = 8;
-  expect(thumb.actions / leads).toBeLessThanOrEqual(2);
-  await expect(page.getByTestId('walk-view-waiting')).toContainText('3');
+    const thumb = new Thumb(page);
+    await thumb.here('V1-1');
+    await thumb.press('colour-blue');
+    await expect(page.getByTestId('walk-question')).toContainText('blue');
+    await page.waitForTimeout(400);
+    await page.screenshot({ path: 'test-results/walk-asks-phone.png' });
+    // From V1-1 to lug 3 of the strip, as both stand on the drawing.
+    const pin = { x: 70 - 3.499, y: 60 + 4.816 };
+    await thumb.pressSheet(92 - pin.x, 82 - pin.y);
+    await thumb.here('V1-2');
+    await thumb.press('colour-red');
+    await thumb.type('ts1-4');
+    await thumb.here('V1-3');
+    for (const colour of ['brown', 'green', 'yellow']) {
+      await thumb.press(`colour-${colour}`);
+      await thumb.press('not-yet');
+    }
+    await thumb.here('V1-6');
+    await thumb.press('walk-next');
+    await thumb.press('part-resistor');
+    await thumb.type('ts1-5');
+    await thumb.here('V1-8');
+    await thumb.press('colour-black');
+    await thumb.type('9');
+    await thumb.here('V1-9');
+    await expect(page.getByTestId('lead')).toContainText('to V1-8');
+    await thumb.press('walk-next');
+    await expect(page.getByTestId('walk')).toContainText('V1 is walked');
+    await page.screenshot({ path: 'test-results/walk-done-phone.png' });
+    // One lead on each pin but the sixth, which was looked at.
+    const leads = 8;
+    expect(thumb.actions / leads).toBeLessThanOrEqual(2);
+    await expect(page.getByTestId('walk-view-waiting')).toContainText('3');
 
-  // The next socket: the first is known at once for the brown that waits, the others are joined later.
-  await page.getByTestId('walk-view-parts').tap();
-  await page.getByTestId('walk-V2').tap();
-  await thumb.here('V2-1');
-  await page.getByTestId('colour-brown').tap();
-  await page.getByTestId('is-wire-3').tap();
-  await thumb.here('V2-2');
-  for (const colour of ['green', 'yellow']) {
-    await page.getByTestId(`colour-${colour}`).tap();
-    await page.getByTestId('not-yet').tap();
-  }
-  await page.getByTestId('walk-view-waiting').tap();
-  await expect(page.getByTestId('walk-view-waiting')).toContainText('4');
-  await page.getByTestId('half-4').tap();
-  await expect(page.getByTestId('waiting')).toContainText('same colour');
-  await page.screenshot({ path: 'test-results/walk-waiting-phone.png' });
-  await page.getByTestId('join-4-7').tap();
-  await page.getByTestId('half-5').tap();
-  await page.getByTestId('join-5-8').tap();
-  await expect(page.getByTestId('waiting')).toContainText('No wire waits');
-  await page.getByTestId('undo').tap();
-  await expect(page.getByTestId('walk-view-waiting')).toContainText('2');
-  await page.getByTestId('redo').tap();
+    // The next socket: the first is known at once for the brown that waits, the others are joined later.
+    await page.getByTestId('walk-view-parts').tap();
+    await page.getByTestId('walk-V2').tap();
+    await thumb.here('V2-1');
+    await page.getByTestId('colour-brown').tap();
+    await page.getByTestId('is-wire-3').tap();
+    await thumb.here('V2-2');
+    for (const colour of ['green', 'yellow']) {
+      await page.getByTestId(`colour-${colour}`).tap();
+      await page.getByTestId('not-yet').tap();
+    }
+    await page.getByTestId('walk-view-waiting').tap();
+    await expect(page.getByTestId('walk-view-waiting')).toContainText('4');
+    await page.getByTestId('half-4').tap();
+    await expect(page.getByTestId('waiting')).toContainText('same colour');
+    await page.screenshot({ path: 'test-results/walk-waiting-phone.png' });
+    await page.getByTestId('join-4-7').tap();
+    await page.getByTestId('half-5').tap();
+    await page.getByTestId('join-5-8').tap();
+    await expect(page.getByTestId('waiting')).toContainText('No wire waits');
+    await page.getByTestId('undo').tap();
+    await expect(page.getByTestId('walk-view-waiting')).toContainText('2');
+    await page.getByTestId('redo').tap();
 
-  await page.getByTestId('walk-close').tap();
-  expect(runs(await exported(page, 'menu', 'export-csv'))).toEqual([
-    '1 V1-1 TS1-3',
-    '2 V1-2 TS1-4',
-    '3 V1-3 V2-1',
-    '4 V1-4 V2-2',
-    '5 V1-5 V2-3',
-    '6 V1-8 V1-9'
-  ]);
-  await context.close();
+    await page.getByTestId('walk-close').tap();
+    expect(runs(await exported(page, 'menu', 'export-csv'))).toEqual([
+      '1 V1-1 TS1-3',
+      '2 V1-2 TS1-4',
+      '3 V1-3 V2-1',
+      '4 V1-4 V2-2',
+      '5 V1-5 V2-3',
+      '6 V1-8 V1-9'
+    ]);
+  });
 });
 
 test('by keys: a new chassis from its tubes, walked without a hand on the mouse', async ({
