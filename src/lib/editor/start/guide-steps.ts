@@ -62,10 +62,10 @@ export const placeCard = (
   const right = target.left + target.width + margin;
   const before = target.left - card.width - margin;
   const middle = clamp(target.top + Math.min(target.height / 3, 120), mostTop);
-  if (right <= mostLeft) return { left: right, top: middle };
-  if (before >= margin) return { left: before, top: middle };
+  if (right >= margin && right <= mostLeft) return { left: right, top: middle };
+  if (before >= margin && before <= mostLeft) return { left: before, top: middle };
   const below = target.top + target.height + margin;
   const left = clamp(target.left + target.width / 2 - card.width / 2, mostLeft);
-  if (below <= mostTop) return { left, top: below };
+  if (below >= margin && below <= mostTop) return { left, top: below };
   return { left, top: clamp(target.top + target.height - card.height - margin, mostTop) };
 };
