@@ -96,4 +96,73 @@ describe.each(sums.map((sum) => ({ sum, id: sum.id })))('$id', ({ sum, id }) => 
       }
     }
   });
+
+  const amounts = names.flatMap((name) => {
+    const { reading } = aboutInput(sum.inputs, name);
+    return reading.as === 'amount' ? [{ name, ...reading }] : [];
+  });
+  const refusal = (run: () => SumResult): SumError => {
+    try {
+      run();
+    } catch (error) {
+      if (error instanceof SumError) return error;
+      throw error;
+    }
+    throw new Error('it was answered');
+  };
+
+  test('what is left out is said to be missing, with what would do', () => {
+    const needed = names.filter((name) => !sum.inputs.shape[name]!.safeParse(undefined).success);
+    expect(needed.length > 0 || id === 'stress' || id === 'insulation-class').toBe(true);
+    for (const name of needed) {
+      const { [name]: left, ...others } = examples;
+      expect(left).toBeDefined();
+      const error = refusal(() => runSum(id, others));
+      expect([error.problem, error.input, error.value]).toEqual(['missing', name, '']);
+      expect(error.limit, name).not.toBe('');
+    }
+  });
+
+  test.each(amounts)('$name past its limits is refused, with the value and the limit', (input) => {
+    const { name, limits } = input;
+    const { min = -Infinity, max = Infinity, above = false } = limits;
+    // An input that takes any number at all would hold nothing back.
+    expect(Number.isFinite(min) || Number.isFinite(max)).toBe(true);
+    const past = fc.oneof(
+      ...(Number.isFinite(min)
+        ? [
+            fc
+              .double({ min: 0, max: 1e9, noNaN: true, minExcluded: !above })
+              .map((by) => min - by)
+              .filter((value) => value < min || (above && value === min))
+          ]
+        : []),
+      ...(Number.isFinite(max)
+        ? [
+            fc
+              .double({ min: 0, max: 1e9, noNaN: true, minExcluded: true })
+              .map((by) => max + by)
+              .filter((value) => value > max)
+          ]
+        : [])
+    );
+    fc.assert(
+      fc.property(past, (value) => {
+        const error = refusal(() => runSumOn(id, { ...good, [name]: value }));
+        expect(error.input).toBe(name);
+        expect(error.problem).toBe('out of range');
+        expect(error.value).not.toBe('');
+        expect(error.limit).not.toBe('');
+      }),
+      { seed: 13, numRuns: 60 }
+    );
+  });
+
+  test.each(amounts)('$name in a unit of something else is refused', ({ name, dimension }) => {
+    const wrong = dimension === 'voltage' ? ['5 mm', '2 ohm'] : ['5 kV', '300 VDC'];
+    for (const text of [...wrong, '5 furlongs', '1.2.3', 'NaN', '--4']) {
+      const error = refusal(() => runSum(id, { ...examples, [name]: text }));
+      expect([error.input, error.value]).toEqual([name, text]);
+    }
+  });
 });
