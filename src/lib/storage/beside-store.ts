@@ -1,5 +1,5 @@
-// What is kept beside a chassis and can be made again: its small preview for the list, and the last layout of its
-// drawing. Losing it costs time, never work.
+// What is kept beside a chassis and can be made again: its small preview for the list, the last layout of its
+// drawing, the file that it is saved back to. Losing it costs time, never work.
 import { Connection, databaseName } from './database.ts';
 
 export interface BesideStore {
@@ -10,6 +10,10 @@ export interface BesideStore {
   readonly keepLayout: (id: string, key: string, layout: unknown) => Promise<void>;
   /** Null where no layout is kept, or one that was made from something else. */
   readonly layout: (id: string, key: string) => Promise<unknown>;
+  /** @param handle of a file, as the browser gave it */
+  readonly keepPlace: (id: string, handle: unknown) => Promise<void>;
+  /** Null where no file is known. */
+  readonly place: (id: string) => Promise<unknown>;
 }
 
 /** Rejects with a StoreFailure in plain words.
@@ -38,6 +42,12 @@ export const createBesideStore = (name = databaseName): BesideStore => {
       connection.attempt(async (database) => {
         const kept = await database.get('layouts', id);
         return kept?.key === key ? kept.layout : null;
-      })
+      }),
+    keepPlace: (id, handle) =>
+      connection.attempt(async (database) => {
+        await database.put('places', handle, id);
+      }),
+    place: (id) =>
+      connection.attempt(async (database) => (await database.get('places', id)) ?? null)
   };
 };

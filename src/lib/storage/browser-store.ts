@@ -235,7 +235,9 @@ export const createBrowserStore = (name = databaseName): BrowserStore => {
             transaction.objectStore('revisions').delete(revisionsOf(id))
           ]);
         });
-        await Promise.all([database.delete('previews', id), database.delete('layouts', id)]);
+        await Promise.all(
+          (['previews', 'layouts', 'places'] as const).map((store) => database.delete(store, id))
+        );
         known.delete(id);
       }),
     states: (id) =>

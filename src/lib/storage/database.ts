@@ -28,6 +28,8 @@ export interface StoreSchema extends DBSchema {
   /** What can be made again and is kept so as not to be: by the id of the document. */
   previews: { key: string; value: unknown };
   layouts: { key: string; value: { readonly key: string; readonly layout: unknown } };
+  /** The file that a chassis is saved back to, as the browser's own handle. */
+  places: { key: string; value: unknown };
   /** By hash. */
   pictures: {
     key: string;
@@ -55,6 +57,9 @@ const steps: readonly ((database: IDBPDatabase<StoreSchema>) => void)[] = [
   (database) => {
     database.createObjectStore('previews');
     database.createObjectStore('layouts');
+  },
+  (database) => {
+    database.createObjectStore('places');
   }
 ];
 

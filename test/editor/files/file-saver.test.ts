@@ -102,6 +102,38 @@ describe('a chassis without pictures', () => {
   });
 });
 
+describe('a file of an earlier visit', () => {
+  it('is saved back to, and asked for again where the browser forgot it', async () => {
+    const { disk, place } = diskFile('mine.chassis.json');
+    const kept = new Map<string, unknown>();
+    const places = {
+      keepPlace: async (id: string, handle: unknown) => void kept.set(id, handle),
+      place: async (id: string) => kept.get(id) ?? null
+    };
+    const asked: string[] = [];
+    const visit = (store: typeof places) =>
+      new FileSaver(
+        {
+          choosePlace: async (name) => {
+            asked.push(name);
+            return place;
+          },
+          download: () => undefined
+        },
+        createPagePictures(),
+        store
+      );
+    await visit(places).save(plain);
+    await visit(places).save(plain);
+    expect([asked.length, disk.writes]).toEqual([1, 2]);
+    kept.set(plain.id, 'no handle');
+    await visit(places).save(plain);
+    const broken = (): Promise<never> => Promise.reject(new Error('no store'));
+    await visit({ keepPlace: broken, place: broken }).save(plain);
+    expect([asked.length, disk.writes]).toEqual([3, 4]);
+  });
+});
+
 describe('a save that breaks', () => {
   it('leaves the former file, says why, and asks for another place next time', async () => {
     const { disk, place } = diskFile('mine.chassis.json');

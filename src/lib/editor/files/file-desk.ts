@@ -6,7 +6,7 @@ import { fileNameOf, picturesOf, type KeptEntry } from '#storage/index.ts';
 import type { EditorState } from '../core/editor-state.svelte.ts';
 import { counted } from '../core/words.ts';
 import type { FilePlace } from './file-place.ts';
-import { FileSaver, type SaverHost, type SaveWishes } from './file-saver.ts';
+import { FileSaver, type PlaceStore, type SaverHost, type SaveWishes } from './file-saver.ts';
 import { noteMissing } from './gather-pictures.ts';
 import type { KeptChassis } from './kept-chassis.svelte.ts';
 import type { KeptList } from './kept-list.svelte.ts';
@@ -44,14 +44,15 @@ export class FileDesk {
     kept: KeptChassis,
     list: KeptList,
     demonstrations: readonly Demonstration[],
-    host: DeskHost
+    host: DeskHost,
+    places: PlaceStore | null = null
   ) {
     this.#editor = editor;
     this.kept = kept;
     this.list = list;
     this.demonstrations = demonstrations;
     this.#host = host;
-    this.#saver = new FileSaver(host, editor.pictures);
+    this.#saver = new FileSaver(host, editor.pictures, places);
   }
 
   /** True where a file of this chassis has pictures in it. */

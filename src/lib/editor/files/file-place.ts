@@ -12,6 +12,14 @@ export interface FilePlace {
   readonly handle: FileHandle;
 }
 
+/** Whether what was kept is the handle of a file. */
+export const isFileHandle = (value: unknown): value is FileHandle =>
+  typeof value === 'object' &&
+  value !== null &&
+  'createWritable' in value &&
+  'name' in value &&
+  typeof value.name === 'string';
+
 /** Writes a file whole, or leaves it as it was and rejects. To be called from a click or a key, since the
  *  browser may ask whether it may. */
 export const writeToPlace = async ({ handle }: FilePlace, bytes: Uint8Array): Promise<void> => {

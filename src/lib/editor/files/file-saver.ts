@@ -10,13 +10,19 @@ import {
   zipEnding,
   type PictureStore
 } from '#storage/index.ts';
-import { writeToPlace, type FilePlace } from './file-place.ts';
+import { isFileHandle, writeToPlace, type FilePlace } from './file-place.ts';
 import { gatherPictures } from './gather-pictures.ts';
 
 export interface SaverHost {
   readonly download: (name: string, type: string, content: string | Uint8Array) => void;
   /** Null where the person called it off; 'none' where the browser can only download. */
   readonly choosePlace: (name: string) => Promise<FilePlace | 'none' | null>;
+}
+
+/** Where the handles of files lie between visits. Both may reject: then a place is asked for again. */
+export interface PlaceStore {
+  readonly keepPlace: (id: string, handle: unknown) => Promise<void>;
+  readonly place: (id: string) => Promise<unknown>;
 }
 
 export interface SaveWishes {
@@ -38,16 +44,18 @@ export class FileSaver {
   readonly #host: SaverHost;
   readonly #pictures: PictureStore;
   /** By document: the file that it is saved back to. */
-  readonly #places = new Map<string, FilePlace>();
+  readonly #places = new Map<string, FilePlace | null>();
+  readonly #placeStore: PlaceStore | null;
 
-  constructor(host: SaverHost, pictures: PictureStore) {
+  constructor(host: SaverHost, pictures: PictureStore, placeStore: PlaceStore | null = null) {
     this.#host = host;
     this.#pictures = pictures;
+    this.#placeStore = placeStore;
   }
 
   /** The file that a document came from: it is saved back to it. */
   cameFrom(document: ChassisDocument, place: FilePlace): void {
-    this.#places.set(document.id, place);
+    this.#remember(document, place);
   }
 
   /** To be called from a click or a key: the browser may ask for a place. */
@@ -55,15 +63,15 @@ export class FileSaver {
     const { elsewhere = false, bare = false } = wishes;
     const ending = picturesOf(document).size > 0 && !bare ? zipEnding : documentEnding;
     const name = fileNameOf(document.identity.title, ending);
-    const known = elsewhere ? undefined : this.#places.get(document.id);
+    const known = elsewhere ? null : await this.#placeOf(document);
     // A file of text cannot take pictures: then another place is asked for.
     const place = known?.name.endsWith(ending) ? known : await this.#host.choosePlace(name);
     if (place === null) return { isSaved: false, words: 'not saved: no place was chosen' };
     const { content, note } = await this.#contentOf(document, ending);
     const { isSaved, words } = await this.#put(place, name, ending, content);
     if (place !== 'none') {
-      if (!isSaved) this.#places.delete(document.id);
-      else if (!bare) this.#places.set(document.id, place);
+      if (!isSaved) this.#places.set(document.id, null);
+      else if (!bare) this.#remember(document, place);
     }
     return { isSaved, words: isSaved ? words + note : words };
   }
@@ -76,6 +84,19 @@ export class FileSaver {
     if (place === null) return { isSaved: false, words: 'not saved: no place was chosen' };
     const pictures = await gatherPictures(documents, this.#pictures);
     return this.#put(place, name, zipEnding, buildChassisZip(documents, pictures));
+  }
+
+  #remember({ id }: ChassisDocument, place: FilePlace): void {
+    this.#places.set(id, place);
+    void this.#placeStore?.keepPlace(id, place.handle).catch(() => undefined);
+  }
+
+  /** The file of this visit, or of an earlier one. */
+  async #placeOf({ id }: ChassisDocument): Promise<FilePlace | null> {
+    const known = this.#places.get(id);
+    if (known !== undefined) return known;
+    const handle = await this.#placeStore?.place(id).catch(() => null);
+    return isFileHandle(handle) ? { name: handle.name, handle } : null;
   }
 
   async #put(
