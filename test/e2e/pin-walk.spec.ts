@@ -250,8 +250,9 @@ test('leads seen against leads written down, particulars, and the way of working
   await page.getByLabel('Origin').selectOption('earlier repair');
   await page.getByLabel('How it is dressed').fill('along the apron');
   await page.getByLabel('How it is dressed').press('Enter');
-  await expect(wire!).toContainText('earlier repair, critical');
   await page.screenshot({ path: 'test-results/walk-particulars.png' });
+  await wire!.getByRole('button').first().click();
+  await expect(wire!).toContainText('earlier repair, critical');
   await page.getByTestId('walk-next').click();
   await page.getByTestId('walk-view-parts').click();
   await expect(page.getByTestId('walk-V1')).toContainText('1 lead not accounted for');
