@@ -4,7 +4,10 @@ import { fileURLToPath } from 'node:url';
 import { createNodeEngine } from '../../src/cli/elk-in-node.ts';
 import { runChecks } from '#checks/index.ts';
 import { metadataForSvg, saveDocument } from '#document/index.ts';
-import { buildDiagram, buildDisplayList, toSvg } from '#drawing/index.ts';
+import { buildDiagram, buildDisplayList, toSvg, type Diagram } from '#drawing/index.ts';
+import { findFreePlace } from '#drawing/layout/free-place.ts';
+import { moveParts } from '#drawing/layout/place-by-hand.ts';
+import { buildRouter } from '#drawing/layout/run-lines.ts';
 import { proveGeometry, type Proofs } from '#drawing/proofs.ts';
 import { buildStudy } from '#study/index.ts';
 import { generateChassis } from '../helpers/generate-chassis.ts';
@@ -15,6 +18,22 @@ const counts = (name: string, proofs: Proofs): string =>
   `  ${name}: ${proofs.lines} lines, ${proofs.crossings} crossings, ${proofs.bends} bends, ` +
   `${proofs.throughParts.length} through parts, ${proofs.overlaps.length} overlaps, ` +
   `${(proofs.lengthMm / 1000).toFixed(1)} m`;
+
+/** All lines run anew, against one part with its wires moved by hand. */
+const benchRouter = (wires: number, { geometry }: Diagram): void => {
+  const bare = { ...geometry, lines: geometry.lines.map((line) => ({ ...line, route: [] })) };
+  const full = measure('full reroute', () => buildRouter(bare).routeOpen(), 1, 3);
+  const [part] = [...geometry.parts].sort(
+    (a, b) => Math.abs(a.figure.ports.length - 20) - Math.abs(b.figure.ports.length - 20)
+  );
+  if (!part) return;
+  const { x, y } = part.box;
+  const others = geometry.parts.filter(({ id }) => id !== part.id).map(({ box }) => box);
+  const at = findFreePlace({ ...part.box, x: x + 24, y: y + 24 }, others);
+  const name = `one part with ${part.figure.ports.length} lines moved`;
+  const moved = measure(name, () => moveParts(geometry, new Map([[part.id, at]])), 1, 3);
+  console.log(`${wires} wires: ${ratioLine(moved, full)}`);
+};
 
 /** Prints the lines of one size after another; elk stays warm in its thread. */
 export async function benchDrawing(sizes: readonly number[] = [100, 300, 1000]): Promise<void> {
@@ -31,6 +50,7 @@ export async function benchDrawing(sizes: readonly number[] = [100, 300, 1000]):
     console.log(`${wires} wires: ${ratioLine(ours, plain)}`);
     console.log(counts('ours', diagram.proofs));
     console.log(counts('bare', proveGeometry(bare)));
+    benchRouter(wires, diagram);
     const metadata = metadataForSvg(saveDocument(document));
     const studied = measure('study', () => buildStudy(document));
     const drawn = measure('display list + SVG', () =>

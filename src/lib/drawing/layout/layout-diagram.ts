@@ -18,7 +18,7 @@ export interface DiagramLayout {
 }
 
 export interface DiagramLayoutOptions extends LayoutOptions {
-  /** Layouts that are tried at most; 4 where nothing is said. */
+  /** Layouts that are tried at most; 2 where nothing is said. */
   readonly tries?: number;
   /** Blocks that were laid out before; what has not changed is not laid out again. */
   readonly cache?: BlockCache;
@@ -91,7 +91,7 @@ export const layoutDiagram = async (
   engine: LayoutEngine,
   options: DiagramLayoutOptions = {}
 ): Promise<DiagramLayout> => {
-  const { tries = 4, onProgress, cache } = options;
+  const { tries = 2, onProgress, cache } = options;
   const limits = startLimits(engine, options);
   const search = new Search(study);
   let done = 0;
