@@ -36,12 +36,17 @@ export const readBytes = async (path: string): Promise<Uint8Array> => {
   }
 };
 
-/** Writes a text file whole or not at all; its folder is made where it is missing. */
-export const writeText = async (path: string, text: string): Promise<void> => {
+/** As `writeBytes`, for text. */
+export const writeText = (path: string, text: string): Promise<void> => write(path, text);
+
+/** Writes a file whole or not at all; its folder is made where it is missing. */
+export const writeBytes = (path: string, bytes: Uint8Array): Promise<void> => write(path, bytes);
+
+const write = async (path: string, content: string | Uint8Array): Promise<void> => {
   const beside = `${path}.${process.pid}.part`;
   try {
     await mkdir(dirname(resolve(path)), { recursive: true });
-    await writeFile(beside, text);
+    await writeFile(beside, content);
     await rename(beside, path);
   } catch (error) {
     await rm(beside, { force: true }).catch(() => undefined);

@@ -6,15 +6,21 @@ import { buildCommand } from './commands/build.ts';
 import { checkCommand } from './commands/check.ts';
 import { drawCommand } from './commands/draw.ts';
 import { importCommand } from './commands/import.ts';
+import { planCommand } from './commands/plan.ts';
 import { scheduleCommand } from './commands/schedule.ts';
 import { serveCommand } from './commands/serve.ts';
+import { sheetsCommand } from './commands/sheets.ts';
 import { sumCommand } from './commands/sum.ts';
+import { tagsCommand } from './commands/tags.ts';
 
 const commands: readonly Command[] = [
   importCommand,
   checkCommand,
   scheduleCommand,
   drawCommand,
+  planCommand,
+  tagsCommand,
+  sheetsCommand,
   buildCommand,
   sumCommand,
   serveCommand

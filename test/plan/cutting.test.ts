@@ -1,10 +1,9 @@
 // The cutting held against published problems, and against problems whose optimum is known because they
 // were made by cutting whole lengths up.
 import { readFileSync } from 'node:fs';
-import { cutPieces, lowerBound, type StockLength, type WantedPiece } from '#plan/index.ts';
+import { chanceFrom, cutPieces, lowerBound, type StockLength, type WantedPiece } from '#plan/index.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { chanceFrom } from '../helpers/chance.ts';
 
 const toPieces = (lengths: readonly number[]): WantedPiece[] =>
   lengths.map((mm, at) => ({ id: `p${at}`, mm }));

@@ -1,9 +1,8 @@
 // What the plan proposes: shelf first, smallest that is enough, the person's choice before all.
-import { buildCutList, buildPlan, type Plan, type WirePlan } from '#plan/index.ts';
+import { buildCutList, buildPlan, chanceFrom, type Plan, type WirePlan } from '#plan/index.ts';
 import { shrunkWallMm } from '#plan/sleeving.ts';
 import { buildStudy } from '#study/index.ts';
 import { describe, expect, it } from 'vitest';
-import { chanceFrom } from '../helpers/chance.ts';
 import { chassis, type ChassisBuilder } from '../helpers/chassis.ts';
 import { buildTelevision } from '../demonstrations/television.ts';
 

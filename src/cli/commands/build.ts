@@ -1,21 +1,31 @@
 // All that leaves the tool for one chassis, in one folder: drawing, schedule, findings, document.
 import { join } from 'node:path';
 import { saveDocument } from '#document/index.ts';
+import { buildTestSheets } from '#plan/index.ts';
 import {
+  benchList,
   buildSchedule,
   countBySeverity,
   findingsToJson,
   findingsToText,
+  labelSheets,
+  makeWholePlan,
+  planSheets,
   scheduleToCsv,
-  scheduleToJson
+  scheduleToJson,
+  scheduleToXlsx,
+  sheetsToPage,
+  tagsPage,
+  testSheetOnPaper,
+  wholePlanToJson
 } from '#paperwork/index.ts';
 import { CommandError, onlyPositional, type Command } from '../command.ts';
 import { drawChassis } from '../draw-chassis.ts';
-import { writeText } from '../files.ts';
-import { judge } from '../judge.ts';
+import { writeBytes, writeText } from '../files.ts';
+import { judge, type Judged } from '../judge.ts';
 import { drawOptions, readDrawOptions } from './draw.ts';
 
-const usage = 'DOC --out DIR';
+const usage = 'DOC --out DIR [--all]';
 
 export const buildCommand: Command = {
   name: 'build',
@@ -23,6 +33,7 @@ export const buildCommand: Command = {
   help: 'Write both drawings, schedule, findings and document into a folder.',
   options: [
     { name: 'out', value: 'DIR', help: 'The folder; made where it is missing.' },
+    { name: 'all', help: 'Plan, cut and shopping list, tags, sheets and workbook as well.' },
     ...drawOptions
   ],
   run: async (input, terminal) => {
@@ -46,9 +57,16 @@ export const buildCommand: Command = {
       ['findings.json', findingsToJson(judged.findings)],
       ['document.chassis.json', saveDocument(judged.document)]
     ];
-    for (const [name, text] of files) {
+    const more = input.switches.has('all') ? allPaper(judged) : [];
+    for (const [name, text] of [...files, ...more]) {
       await writeText(join(out, name), text);
       terminal.out(`${join(out, name)}\n`);
+    }
+    if (input.switches.has('all')) {
+      const book = await scheduleToXlsx(judged.study, rows, makeWholePlan(judged.study));
+      const place = join(out, 'schedule.xlsx');
+      await writeBytes(place, new Uint8Array(await book.arrayBuffer()));
+      terminal.out(`${place}\n`);
     }
     const counts = Object.entries(countBySeverity(judged.findings));
     terminal.say(
@@ -57,3 +75,17 @@ export const buildCommand: Command = {
     return 0;
   }
 };
+
+/** What is printed for the bench. */
+function allPaper({ document, study }: Judged): [string, string][] {
+  const whole = makeWholePlan(study);
+  const tests = buildTestSheets(study).map((test) => testSheetOnPaper(study, test));
+  const [sheet] = labelSheets;
+  return [
+    ['plan.html', sheetsToPage(document, planSheets(study, whole))],
+    ['plan.json', wholePlanToJson(whole)],
+    ['bench-list.html', sheetsToPage(document, [benchList(study, whole.plan)])],
+    ['test-sheets.html', sheetsToPage(document, tests)],
+    ...(sheet ? [['tags.html', tagsPage(study, { sheet })] as [string, string]] : [])
+  ];
+}

@@ -9,7 +9,7 @@ type Cell = string | number | null;
 const classText = (volts: number | null, atLeast: boolean): Cell =>
   volts === null ? 'not known' : atLeast ? `at least ${volts}` : volts;
 
-const columns: readonly (readonly [heading: string, cell: (row: ScheduleRow) => Cell])[] = [
+export const scheduleColumns: readonly (readonly [heading: string, cell: (row: ScheduleRow) => Cell])[] = [
   ['No', (row) => row.number],
   ['From', (row) => row.from],
   ['To', (row) => row.to],
@@ -55,8 +55,8 @@ export const scheduleToCsv = (rows: readonly ScheduleRow[]): string =>
   '\uFEFF' +
   Papa.unparse(
     {
-      fields: columns.map(([heading]) => heading),
-      data: rows.map((row) => columns.map(([, cell]) => cell(row)))
+      fields: scheduleColumns.map(([heading]) => heading),
+      data: rows.map((row) => scheduleColumns.map(([, cell]) => cell(row)))
     },
     { newline: '\r\n', escapeFormulae: true }
   ) +

@@ -1,3 +1,5 @@
+// Chance that can be had again: the same list comes out of the same document, on screen and on paper.
+
 /** Numbers from 0 to below 1 that are the same for the same seed (mulberry32). */
 export const chanceFrom = (seed: number): (() => number) => {
   let state = seed | 0;
