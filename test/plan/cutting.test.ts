@@ -1,7 +1,13 @@
 // The cutting held against published problems, and against problems whose optimum is known because they
 // were made by cutting whole lengths up.
 import { readFileSync } from 'node:fs';
-import { chanceFrom, cutPieces, lowerBound, type StockLength, type WantedPiece } from '#plan/index.ts';
+import {
+  chanceFrom,
+  cutPieces,
+  lowerBound,
+  type StockLength,
+  type WantedPiece
+} from '#plan/index.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 

@@ -17,7 +17,8 @@ import {
   sheetsToPage,
   tagsPage,
   testSheetOnPaper,
-  wholePlanToJson
+  wholePlanToJson,
+  type WholePlan
 } from '#paperwork/index.ts';
 import { CommandError, onlyPositional, type Command } from '../command.ts';
 import { drawChassis } from '../draw-chassis.ts';
@@ -57,13 +58,14 @@ export const buildCommand: Command = {
       ['findings.json', findingsToJson(judged.findings)],
       ['document.chassis.json', saveDocument(judged.document)]
     ];
-    const more = input.switches.has('all') ? allPaper(judged) : [];
+    const whole = input.switches.has('all') ? makeWholePlan(judged.study) : null;
+    const more = whole ? allPaper(judged, whole) : [];
     for (const [name, text] of [...files, ...more]) {
       await writeText(join(out, name), text);
       terminal.out(`${join(out, name)}\n`);
     }
-    if (input.switches.has('all')) {
-      const book = await scheduleToXlsx(judged.study, rows, makeWholePlan(judged.study));
+    if (whole) {
+      const book = await scheduleToXlsx(judged.study, rows, whole);
       const place = join(out, 'schedule.xlsx');
       await writeBytes(place, new Uint8Array(await book.arrayBuffer()));
       terminal.out(`${place}\n`);
@@ -77,8 +79,7 @@ export const buildCommand: Command = {
 };
 
 /** What is printed for the bench. */
-function allPaper({ document, study }: Judged): [string, string][] {
-  const whole = makeWholePlan(study);
+function allPaper({ document, study }: Judged, whole: WholePlan): [string, string][] {
   const tests = buildTestSheets(study).map((test) => testSheetOnPaper(study, test));
   const [sheet] = labelSheets;
   return [

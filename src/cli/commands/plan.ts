@@ -20,7 +20,11 @@ export const planCommand: Command = {
   help: 'Plan the replacement of each wire: shelf, cut list, shopping, order of work.',
   options: [
     { name: 'format', value: 'NAME', help: 'text, html for print, or json. text if not given.' },
-    { name: 'order', value: 'NAME', help: `${workModes.join(', ')}. ${workModes[0]} if not given.` },
+    {
+      name: 'order',
+      value: 'NAME',
+      help: `${workModes.join(', ')}. ${workModes[0]} if not given.`
+    },
     {
       name: 'colours',
       value: 'NAME',

@@ -1,6 +1,12 @@
 // Two flags for each wire, on label sheets.
 import { flagsOf, labelSheets, tagsPage } from '#paperwork/index.ts';
-import { choiceOf, CommandError, onlyPositional, type Command, type CommandInput } from '../command.ts';
+import {
+  choiceOf,
+  CommandError,
+  onlyPositional,
+  type Command,
+  type CommandInput
+} from '../command.ts';
 import { writeText } from '../files.ts';
 import { judge } from '../judge.ts';
 

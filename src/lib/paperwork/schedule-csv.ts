@@ -9,7 +9,10 @@ type Cell = string | number | null;
 const classText = (volts: number | null, atLeast: boolean): Cell =>
   volts === null ? 'not known' : atLeast ? `at least ${volts}` : volts;
 
-export const scheduleColumns: readonly (readonly [heading: string, cell: (row: ScheduleRow) => Cell])[] = [
+export const scheduleColumns: readonly (readonly [
+  heading: string,
+  cell: (row: ScheduleRow) => Cell
+])[] = [
   ['No', (row) => row.number],
   ['From', (row) => row.from],
   ['To', (row) => row.to],

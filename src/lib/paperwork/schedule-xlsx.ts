@@ -10,7 +10,15 @@ import writeXlsxFile, { type SheetData } from 'write-excel-file/universal';
 import { scheduleColumns } from './schedule-csv.ts';
 import type { ScheduleRow } from './schedule.ts';
 import type { WholePlan } from './sheets/all-plan-sheets.ts';
-import { cutColumns, cutRows, numberOf, planColumns, planRow, shoppingColumns, shoppingRows } from './sheets/plan-sheets.ts';
+import {
+  cutColumns,
+  cutRows,
+  numberOf,
+  planColumns,
+  planRow,
+  shoppingColumns,
+  shoppingRows
+} from './sheets/plan-sheets.ts';
 import type { Cell, Table } from './sheets/sheet.ts';
 import { testRows } from './sheets/test-sheets-on-paper.ts';
 
@@ -26,7 +34,12 @@ const widthOf = ({ columns, rows }: Table, at: number): number => {
 };
 
 const dataOf = ({ columns, rows }: Table): SheetData => [
-  columns.map(({ heading }) => ({ value: heading, type: String, fontWeight: 'bold' as const, wrap: true })),
+  columns.map(({ heading }) => ({
+    value: heading,
+    type: String,
+    fontWeight: 'bold' as const,
+    wrap: true
+  })),
   ...rows.map((row) =>
     columns.map((_, at) => {
       const cell: Cell = row[at] ?? null;
@@ -65,28 +78,36 @@ export function scheduleToXlsx(
     sheet('Cut list', { columns: cutColumns, rows: cutRows(study, cuts) }),
     sheet('Shopping', { columns: shoppingColumns, rows: shoppingRows(study, shopping) }),
     sheet('Tests', {
-      columns: ['Test', 'What', 'Where', 'Expected', 'Reading', 'To know'].map((heading) => ({ heading })),
+      columns: ['Test', 'What', 'Where', 'Expected', 'Reading', 'To know'].map((heading) => ({
+        heading
+      })),
       rows: tests
     })
   ]).toBlob();
 }
 
 const partsTable = ({ document, index }: Study): Table => ({
-  columns: ['Reference', 'Kind', 'Type', 'Value', 'Function', 'Unit', 'Terminals', 'Notes'].map((heading) => ({ heading })),
-  rows: index.parts.map(({ reference, kind, type, value, function: does, unit, terminals, notes }) => [
-    reference,
-    kind,
-    type ?? null,
-    value ?? null,
-    does ?? null,
-    findElement(document.units, unit)?.name ?? null,
-    Object.keys(terminals).length,
-    notes ?? null
-  ])
+  columns: ['Reference', 'Kind', 'Type', 'Value', 'Function', 'Unit', 'Terminals', 'Notes'].map(
+    (heading) => ({ heading })
+  ),
+  rows: index.parts.map(
+    ({ reference, kind, type, value, function: does, unit, terminals, notes }) => [
+      reference,
+      kind,
+      type ?? null,
+      value ?? null,
+      does ?? null,
+      findElement(document.units, unit)?.name ?? null,
+      Object.keys(terminals).length,
+      notes ?? null
+    ]
+  )
 });
 
 const bundlesTable = (study: Study): Table => ({
-  columns: ['Where', 'Wires', 'Numbers', 'Diameter mm', 'Clamp 1/16 in'].map((heading) => ({ heading })),
+  columns: ['Where', 'Wires', 'Numbers', 'Diameter mm', 'Clamp 1/16 in'].map((heading) => ({
+    heading
+  })),
   rows: study.bundles
     .filter(({ support, cable }) => support !== null || cable !== null)
     .map((own) => {
@@ -106,7 +127,10 @@ const placeOf = ({ document }: Study, { support, cable }: Bundle): string =>
   (cable !== null ? `cable ${findElement(document.cables, cable)?.name ?? ''}` : '');
 
 /** Null where the outside of one wire is not known, or no clamp is as large. */
-function sizeOf(study: Study, { wires }: Bundle): { packedMm: number; clampSixteenths: number } | null {
+function sizeOf(
+  study: Study,
+  { wires }: Bundle
+): { packedMm: number; clampSixteenths: number } | null {
   const outsides = wires.flatMap((id) => study.wires.get(id)?.conductor.outsideMm ?? []);
   if (outsides.length < wires.length || outsides.length === 0) return null;
   try {

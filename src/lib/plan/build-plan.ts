@@ -163,7 +163,7 @@ function planOf(study: Study, draft: Draft, pick: Picked | null): WirePlan {
     margin: judged?.margin ?? keptMargin(way, about),
     costs: costsOf(study, draft, verdict, judged?.shortfalls ?? []),
     unmet: unmetOf(draft, pick),
-    notes: notesOf(study, draft, offer),
+    notes: [...(sleeve && verdict ? [verdict.words] : []), ...notesOf(study, draft, offer)],
     sleeve
   };
 }
@@ -212,7 +212,7 @@ function unmetOf({ want, way, by, planned }: Draft, pick: Picked | null): WirePl
 function notesOf(study: Study, draft: Draft, offer: Offer | null): readonly string[] {
   const { wire, about, want, way, by, planned, cutMm, cutWith } = draft;
   const notes: string[] = [];
-  if (cutWith) notes.push(`cut with its cable, under wire ${cutWith.number}`);
+  if (cutWith && way === 'new wire') notes.push(`cut with its cable, under wire ${cutWith.number}`);
   const isCut = way === 'new wire' && by !== 'done' && cutWith === null;
   if (isCut && cutMm === null) notes.push('length not known: tape it before anything is cut');
   if (isCut && want && offer && colourDistance(want, offer) > 0) {

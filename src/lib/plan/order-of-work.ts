@@ -20,12 +20,19 @@ const layers: readonly (readonly [title: string, words: string])[] = [
   ['Ground', 'Short, straight to the nearest lug.'],
   ['Supplies', 'Along the chassis, square, away from the grids.'],
   ['Signal', 'Short, over the rest, grids and plates apart from each other.'],
-  ['Shielded and radio frequency', 'Shields grounded as they were found; lengths and places as they were.'],
+  [
+    'Shielded and radio frequency',
+    'Shields grounded as they were found; lengths and places as they were.'
+  ],
   ['Pulse and high-voltage leads', 'Last, clear of all else, round joints and no points.']
 ];
 
 /** The wires that something is done about, in steps. Done ones are left out. */
-export function orderOfWork(study: Study, plan: Plan, mode: WorkMode = 'one wire'): readonly WorkStep[] {
+export function orderOfWork(
+  study: Study,
+  plan: Plan,
+  mode: WorkMode = 'one wire'
+): readonly WorkStep[] {
   const toDo = plan.wires.flatMap((own) => {
     const wire = findElement(study.document.wires, own.wire);
     const about = study.wires.get(own.wire);
@@ -49,7 +56,9 @@ export function orderOfWork(study: Study, plan: Plan, mode: WorkMode = 'one wire
       sockets.set(socket, [...(sockets.get(socket) ?? []), each]);
     }
     return [...sockets].map(([part, own]) => ({
-      title: part ? `${part.reference}${part.type === undefined ? '' : ` (${part.type})`}` : 'Not at a socket',
+      title: part
+        ? `${part.reference}${part.type === undefined ? '' : ` (${part.type})`}`
+        : 'Not at a socket',
       words: 'All of it out, in and checked before the next socket is touched.',
       wires: own.map(withNotes)
     }));
@@ -63,9 +72,7 @@ export function orderOfWork(study: Study, plan: Plan, mode: WorkMode = 'one wire
 /** The tube socket or strip that a wire is done with: that of its first end before that of its second. */
 function socketOf(study: Study, wire: Wire): Part | null {
   const ends = [wire.from, wire.to].flatMap((end) => study.index.findAt(end) ?? []);
-  return (
-    ends.find(({ part }) => part.kind === 'tube')?.part ?? ends[0]?.part ?? null
-  );
+  return ends.find(({ part }) => part.kind === 'tube')?.part ?? ends[0]?.part ?? null;
 }
 
 /** Pulses and volts from here on are laid last. A matter of judgement, no source. */
@@ -75,7 +82,11 @@ function layerOf(study: Study, wire: Wire, { net: netId, roles, stress, need }: 
   const net = netId === null ? undefined : study.nets.get(netId);
   const has = (role: 'heater' | 'ground' | 'second anode' | 'sweep' | 'signal'): boolean =>
     roles.has(role) || (net?.isSupply !== true && net?.roles.has(role) === true);
-  if ((stress?.volts ?? 0) >= lastFromV || has('second anode') || (net?.pulseV?.value ?? 0) >= lastFromV)
+  if (
+    (stress?.volts ?? 0) >= lastFromV ||
+    has('second anode') ||
+    (net?.pulseV?.value ?? 0) >= lastFromV
+  )
     return 5;
   if (net?.isChassis === true || roles.has('ground')) return 1;
   if (has('heater') || net?.onLineSide === true) return 0;

@@ -77,8 +77,7 @@ function wireLines(plan: Plan, cuts: CutList, chance: () => number, sold: SoldAs
   const short = new Set(cuts.unplaced.map(({ wire }) => wire));
   const groups = new Map<string, WirePlan[]>();
   for (const own of plan.wires) {
-    const what =
-      own.unmet?.lookFor ?? (short.has(own.wire) && own.want ? lookFor(own.want) : null);
+    const what = own.unmet?.lookFor ?? (short.has(own.wire) && own.want ? lookFor(own.want) : null);
     if (what !== null) groups.set(what, [...(groups.get(what) ?? []), own]);
   }
   return [...groups].map(([what, plans]) => wireLine(plan, what, plans, chance, sold));
@@ -91,7 +90,9 @@ function wireLine(
   chance: () => number,
   sold: SoldAs
 ): ShoppingLine {
-  const pieces = plans.flatMap(({ wire, cutMm }) => (cutMm === null ? [] : [{ id: wire, mm: cutMm }]));
+  const pieces = plans.flatMap(({ wire, cutMm }) =>
+    cutMm === null ? [] : [{ id: wire, mm: cutMm }]
+  );
   const unknown = plans.length - pieces.length;
   const neededMm = pieces.reduce((sum, { mm }) => sum + mm, 0);
   const want = plans[0]?.want;
@@ -109,9 +110,13 @@ function wireLine(
     count,
     soldMm,
     neededMm: pieces.length === 0 ? null : neededMm,
-    price: count === null || perMetre === null || unknown > 0 ? null : (perMetre * count * (soldMm ?? 0)) / 1000,
+    price:
+      count === null || perMetre === null || unknown > 0
+        ? null
+        : (perMetre * count * (soldMm ?? 0)) / 1000,
     wires: plans.map(({ wire }) => wire),
-    notes: unknown === 0 ? null : `of ${unknown} of them the length is not known: tape before you buy`
+    notes:
+      unknown === 0 ? null : `of ${unknown} of them the length is not known: tape before you buy`
   };
 }
 
@@ -122,7 +127,11 @@ function spoolsFor(
   { spoolsMm, byMm }: SoldAs
 ): { soldMm: number; count: number } {
   const choices = spoolsMm.flatMap((soldMm) => {
-    const spools = pieces.map((_, at) => ({ id: `s${at}`, lengthMm: soldMm, kind: 'new length' as const }));
+    const spools = pieces.map((_, at) => ({
+      id: `s${at}`,
+      lengthMm: soldMm,
+      kind: 'new length' as const
+    }));
     const { cuts, unplaced } = cutPieces(pieces, spools, { chance, rounds: 50 });
     return unplaced.length > 0 ? [] : [{ soldMm, count: cuts.length }];
   });
@@ -162,27 +171,23 @@ function sleeveLines(study: Study, plan: Plan, sold: SoldAs): ShoppingLine[] {
     for (const end of wire ? [wire.from, wire.to] : [])
       if (end.sleeve) written.set(end.sleeve, [...(written.get(end.sleeve) ?? []), own.wire]);
   }
-  const reckoned = [...sizes].map(
-    ([suppliedMm, { wires, mm, isKnown }]): ShoppingLine => ({
-      ...byPiece,
-      kind: 'sleeve',
-      what: `shrink sleeve, ${formatMm(suppliedMm)} inside as supplied, 2 to 1, rated 600 V at least`,
-      count: isKnown ? Math.ceil(mm / sold.byMm - 1e-9) : null,
-      soldMm: sold.byMm,
-      neededMm: isKnown ? mm : null,
-      wires,
-      notes: isKnown ? null : 'the length of some is not known'
-    })
-  );
-  const asWritten = [...written].map(
-    ([words, wires]): ShoppingLine => ({
-      ...byPiece,
-      kind: 'sleeve',
-      what: `sleeve for an end: ${words}`,
-      count: wires.length,
-      wires: [...new Set(wires)]
-    })
-  );
+  const reckoned = [...sizes].map(([suppliedMm, { wires, mm, isKnown }]): ShoppingLine => ({
+    ...byPiece,
+    kind: 'sleeve',
+    what: `shrink sleeve, ${formatMm(suppliedMm)} inside as supplied, 2 to 1, rated 600 V at least`,
+    count: isKnown ? Math.ceil(mm / sold.byMm - 1e-9) : null,
+    soldMm: sold.byMm,
+    neededMm: isKnown ? mm : null,
+    wires,
+    notes: isKnown ? null : 'the length of some is not known'
+  }));
+  const asWritten = [...written].map(([words, wires]): ShoppingLine => ({
+    ...byPiece,
+    kind: 'sleeve',
+    what: `sleeve for an end: ${words}`,
+    count: wires.length,
+    wires: [...new Set(wires)]
+  }));
   return [...reckoned, ...asWritten];
 }
 
@@ -202,7 +207,10 @@ function supportLines(study: Study, plan: Plan): ShoppingLine[] {
         ? 'lacing tie'
         : kind === 'grommet'
           ? `grommet${boreMm === undefined ? ', bore as the old one' : `, ${formatMm(boreMm)} bore`}`
-          : `cushioned clamp${clampSize(study, through.map(({ id }) => id))}, if the old one is bad`;
+          : `cushioned clamp${clampSize(
+              study,
+              through.map(({ id }) => id)
+            )}, if the old one is bad`;
     const known = lines.get(what);
     lines.set(what, {
       ...byPiece,
@@ -249,7 +257,8 @@ function fittingLines(study: Study, plan: Plan): ShoppingLine[] {
       const what = at ? fittingOf(at.part.kind, at.terminal.ending ?? end.termination) : null;
       if (what !== null) add(what, wire.id);
     }
-    const cable = wire.cable === undefined ? undefined : findElement(study.document.cables, wire.cable);
+    const cable =
+      wire.cable === undefined ? undefined : findElement(study.document.cables, wire.cable);
     if (!cable || cables.has(cable.id)) continue;
     cables.add(cable.id);
     for (const words of [cable.fittings?.from, cable.fittings?.to])

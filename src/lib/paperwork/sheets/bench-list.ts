@@ -30,7 +30,9 @@ export function benchList(study: Study, plan: Plan): Sheet {
     groups.set(socket, [...(groups.get(socket) ?? []), wire]);
   }
   const blocks: Block[] = [
-    warning('Discharge first: plug pulled, picture tube and filters discharged, clip left on, measured.')
+    warning(
+      'Discharge first: plug pulled, picture tube and filters discharged, clip left on, measured.'
+    )
   ];
   let onPage = 0;
   for (const [part, wires] of groups) {
@@ -41,9 +43,16 @@ export function benchList(study: Study, plan: Plan): Sheet {
         onPage = 0;
       }
       onPage += own.length;
-      const name = part ? [part.reference, part.type, part.function].filter(Boolean).join(', ') : 'Elsewhere';
+      const name = part
+        ? [part.reference, part.type, part.function].filter(Boolean).join(', ')
+        : 'Elsewhere';
       blocks.push(heading(at === 0 ? name : `${name}, more`));
-      blocks.push(table(columns, own.map((wire) => rowOf(study, plan, wire))));
+      blocks.push(
+        table(
+          columns,
+          own.map((wire) => rowOf(study, plan, wire))
+        )
+      );
     }
   }
   blocks.push({ kind: 'page' }, heading('Found besides'));
@@ -53,7 +62,7 @@ export function benchList(study: Study, plan: Plan): Sheet {
       Array.from({ length: blankRows }, () => [])
     )
   );
-  return { title: 'Bench list', blocks };
+  return { title: 'Bench list', isLarge: true, blocks };
 }
 
 function socketOf(study: Study, wire: Wire): Part | null {
@@ -71,9 +80,18 @@ function rowOf(study: Study, plan: Plan, wire: Wire): readonly Cell[] {
   };
   const cut = own?.cutMm ?? null;
   const cutText = cut === null ? null : `cut ${formatMm(cut)}, ${formatInches(cut, 'up')}`;
-  const newWire = own?.way === 'keep' ? 'keep' : own?.by === 'done' ? 'done' : (own && offerWords(own)) ?? own?.way;
-  const strips = about?.cut ? `${Math.ceil(about.cut.stripFromMm)} and ${Math.ceil(about.cut.stripToMm)} mm` : null;
-  const sleeves = [...new Set([wire.from.sleeve, wire.to.sleeve])].filter((text) => text !== undefined);
+  const newWire =
+    own?.way === 'keep'
+      ? 'keep'
+      : own?.by === 'done'
+        ? 'done'
+        : ((own && offerWords(own)) ?? own?.way);
+  const strips = about?.cut
+    ? `${Math.ceil(about.cut.stripFromMm)} and ${Math.ceil(about.cut.stripToMm)} mm`
+    : null;
+  const sleeves = [...new Set([wire.from.sleeve, wire.to.sleeve])].filter(
+    (text) => text !== undefined
+  );
   const box = (isTicked: boolean): Cell => (isTicked ? 'done' : null);
   const { state } = wire;
   return [
@@ -85,7 +103,9 @@ function rowOf(study: Study, plan: Plan, wire: Wire): readonly Cell[] {
       : colourWords({ colour: wire.found.colour, tracer: wire.found.tracer ?? null }),
     [newWire, cutText].filter(Boolean).join('; '),
     [strips, ...sleeves].filter(Boolean).join('; ') || null,
-    [wire.dress, ...(own?.notes ?? []).filter((note) => note !== wire.dress)].filter(Boolean).join('; ') || null,
+    [wire.dress, ...(own?.notes ?? []).filter((note) => note !== wire.dress)]
+      .filter(Boolean)
+      .join('; ') || null,
     box(state === 'removed' || state === 'fitted' || state === 'checked'),
     box(state === 'fitted' || state === 'checked'),
     box(state === 'checked')

@@ -21,6 +21,7 @@ ul { padding-left: 5mm; }
 .warning { border: 0.6mm solid #1b1a18; padding: 2mm 3mm; font-weight: 600; margin: 0 0 2.5mm; break-inside: avoid; }
 .wide { overflow-x: auto; }
 table { border-collapse: collapse; width: 100%; font-size: 10.5pt; margin-bottom: 3mm; }
+.large table { font-size: 12pt; }
 thead { display: table-header-group; }
 tr { break-inside: avoid; }
 th { text-align: left; font-weight: 600; border-bottom: 0.4mm solid #1b1a18; padding: 1mm 1.5mm; vertical-align: bottom; }
@@ -33,13 +34,22 @@ footer { font-size: 8.5pt; line-height: 1.25; color: #3c3831; border-top: 0.3mm 
 `;
 
 function tableHtml({ columns, rows }: Table): string {
-  const head = columns.map(({ heading }) => `<th scope="col">${escapeXmlText(heading)}</th>`).join('');
+  const head = columns
+    .map(({ heading }) => `<th scope="col">${escapeXmlText(heading)}</th>`)
+    .join('');
   const body = rows
     .map((row) => {
       const cells = columns.map(({ isBlank }, at) => {
         const cell = row[at] ?? null;
         const text = cell === null ? '' : String(cell);
-        const name = isBlank === true && text === '' ? 'blank' : typeof cell === 'number' ? 'number' : text.startsWith('DO NOT MEASURE') ? 'stop' : null;
+        const name =
+          isBlank === true && text === ''
+            ? 'blank'
+            : typeof cell === 'number'
+              ? 'number'
+              : text.startsWith('DO NOT MEASURE')
+                ? 'stop'
+                : null;
         return `<td${name === null ? '' : ` class="${name}"`}>${escapeXmlText(text)}</td>`;
       });
       return `<tr>${cells.join('')}</tr>`;
@@ -101,11 +111,13 @@ export function sheetsToPage(
   const set = escapeXmlText(setLine(document));
   const body = sheets
     .map(
-      ({ title, blocks }) =>
-        `<section class="sheet">\n<h1>${escapeXmlText(title)}</h1>\n<p class="set">${set}</p>\n${blocks.map(blockHtml).join('\n')}\n</section>`
+      ({ title, blocks, isLarge }) =>
+        `<section class="sheet${isLarge === true ? ' large' : ''}">\n<h1>${escapeXmlText(title)}</h1>\n<p class="set">${set}</p>\n${blocks.map(blockHtml).join('\n')}\n</section>`
     )
     .join('\n');
-  const foot = cautionsFor(document).map(({ short }) => escapeXmlText(short)).join(' ');
+  const foot = cautionsFor(document)
+    .map(({ short }) => escapeXmlText(short))
+    .join(' ');
   const [first] = sheets;
   const title = `${sheets.length === 1 && first ? first.title : 'Sheets'}: ${document.identity.title}`;
   return pageOf(title, style(paper), `<main>\n${body}\n</main>\n<footer>${foot}</footer>`);

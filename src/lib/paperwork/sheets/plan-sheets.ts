@@ -9,7 +9,13 @@ import {
   type WirePlan,
   type WorkStep
 } from '#plan/index.ts';
-import { formatAwg, formatCelsius, formatInches, formatNumber, formatVolts } from '#quantity/index.ts';
+import {
+  formatAwg,
+  formatCelsius,
+  formatInches,
+  formatNumber,
+  formatVolts
+} from '#quantity/index.ts';
 import type { Study } from '#study/index.ts';
 import { heading, list, table, warning, words, type Block, type Sheet } from './sheet.ts';
 
@@ -27,7 +33,9 @@ export const offerWords = ({ offer }: WirePlan): string | null =>
   offer === null
     ? null
     : [
-        offer.awg === null ? null : `${formatAwg(offer.awg)}${offer.stranding === null ? '' : ` ${offer.stranding}`}`,
+        offer.awg === null
+          ? null
+          : `${formatAwg(offer.awg)}${offer.stranding === null ? '' : ` ${offer.stranding}`}`,
         offer.style ?? offer.insulation,
         offer.colour === null ? null : colourWords(offer)
       ]
@@ -50,7 +58,9 @@ export const planColumns = [
 export const planRow = (study: Study, own: WirePlan) => [
   numberOf(study, own.wire),
   own.by === 'done' ? 'done' : own.by === 'person' ? `${own.way} (chosen)` : own.way,
-  own.want === null ? null : `${own.want.atLeast ? 'at least ' : ''}${formatVolts(own.want.classV)}`,
+  own.want === null
+    ? null
+    : `${own.want.atLeast ? 'at least ' : ''}${formatVolts(own.want.classV)}`,
   own.unmet ? `to buy: ${own.unmet.lookFor}` : offerWords(own),
   own.stockType?.name ?? null,
   own.cutMm,
@@ -62,6 +72,27 @@ export const planRow = (study: Study, own: WirePlan) => [
     .join('; ') || null
 ];
 
+/** As many columns as go on paper. */
+const paperColumns = ['No', 'Way', 'Needs', 'Wire', 'Cut', 'Margin', 'To know'].map((text) => ({
+  heading: text
+}));
+
+function paperRow(study: Study, own: WirePlan) {
+  const [number, way, needs, wire, shelf, , , , costs, notes] = planRow(study, own);
+  const { cutMm, margin } = own;
+  return [
+    number ?? null,
+    way ?? null,
+    needs ?? null,
+    [wire, shelf == null ? null : `from ${shelf}`].filter((text) => text != null).join('; '),
+    cutMm === null ? null : `${formatNumber(cutMm, 6)} mm, ${formatInches(cutMm, 'up')}`,
+    margin?.ratio == null
+      ? null
+      : `${own.want?.atLeast === true ? 'at most ' : ''}${formatNumber(margin.ratio, 3)} x`,
+    [costs, notes].filter((text) => text != null).join('; ')
+  ];
+}
+
 export function planSheet(study: Study, plan: Plan): Sheet {
   const toDo = plan.wires.filter(({ by, way }) => by !== 'done' && way !== 'keep');
   const kept = plan.wires.filter(({ by, way }) => by !== 'done' && way === 'keep');
@@ -70,17 +101,26 @@ export function planSheet(study: Study, plan: Plan): Sheet {
   return {
     title: 'Plan',
     blocks: [
-      words(`${toDo.length} wires to do, ${kept.length} kept, ${done} done. A choice that somebody made stands; what it falls short of is written beside it.`),
+      words(
+        `${toDo.length} wires to do, ${kept.length} kept, ${done} done. A choice that somebody made stands; what it falls short of is written beside it.`
+      ),
       ...short.map((own) => warning(`Wire ${numberOf(study, own.wire)}: ${own.costs.join('; ')}.`)),
       heading('To do'),
-      table(planColumns, toDo.map((own) => planRow(study, own))),
+      table(
+        paperColumns,
+        toDo.map((own) => paperRow(study, own))
+      ),
       ...(kept.length === 0
         ? []
         : [
             heading('Kept'),
             table(
               [{ heading: 'No' }, { heading: 'Margin' }, { heading: 'Why' }],
-              kept.map((own) => [numberOf(study, own.wire), own.margin?.words ?? null, own.costs.join('; ') || own.why])
+              kept.map((own) => [
+                numberOf(study, own.wire),
+                own.margin?.words ?? null,
+                own.costs.join('; ') || own.why
+              ])
             )
           ])
     ]
@@ -109,13 +149,22 @@ export const cutRows = (study: Study, cuts: CutList) =>
 export function cutSheet(study: Study, cuts: CutList): Sheet {
   const notes: Block[] = [];
   if (cuts.unplaced.length > 0)
-    notes.push(warning(`Too short a shelf for ${numbers(study, cuts.unplaced.map(({ wire }) => wire))}: see the shopping list.`));
+    notes.push(
+      warning(
+        `Too short a shelf for ${numbers(
+          study,
+          cuts.unplaced.map(({ wire }) => wire)
+        )}: see the shopping list.`
+      )
+    );
   if (cuts.lengthUnknown.length > 0)
     notes.push(words(`Length not known, nothing cut yet: ${numbers(study, cuts.lengthUnknown)}.`));
   return {
     title: 'Cut list',
     blocks: [
-      words(`${cuts.cuts.reduce((sum, { pieces }) => sum + pieces.length, 0)} pieces, ${formatNumber(cuts.cutMm / 1000)} m, out of ${cuts.cuts.length} pieces of the shelf; ${formatNumber(cuts.scrapMm)} mm scrap. ${boundWords(cuts)}`),
+      words(
+        `${cuts.cuts.reduce((sum, { pieces }) => sum + pieces.length, 0)} pieces, ${formatNumber(cuts.cutMm / 1000)} m, out of ${cuts.cuts.length} pieces of the shelf; ${formatNumber(cuts.scrapMm)} mm scrap. ${boundWords(cuts)}`
+      ),
       ...notes,
       table(cutColumns, cutRows(study, cuts))
     ]
@@ -129,7 +178,10 @@ function boundWords({ cuts }: CutList): string {
   for (const type of types.values()) {
     const own = cuts.filter((cut) => cut.type === type);
     const longest = Math.max(...type.pieces.map(({ lengthMm }) => lengthMm));
-    least += lowerBound(own.flatMap(({ pieces }) => pieces.map(({ wire, mm }) => ({ id: wire, mm }))), longest);
+    least += lowerBound(
+      own.flatMap(({ pieces }) => pieces.map(({ wire, mm }) => ({ id: wire, mm }))),
+      longest
+    );
   }
   return `No cutting does with fewer than ${least}.`;
 }

@@ -5,11 +5,23 @@ const cellText = (cell: Cell): string => (cell === null ? '' : String(cell));
 const widest = 48;
 
 function tableText({ columns, rows }: Table): string {
-  const shown = columns.map((column, at) => ({ column, at })).filter(({ column }) => column.isBlank !== true);
-  const lines = [shown.map(({ column }) => column.heading), ...rows.map((row) => shown.map(({ at }) => cellText(row[at] ?? null)))];
-  const widths = shown.map((_, at) => Math.min(widest, Math.max(...lines.map((line) => line[at]?.length ?? 0))));
+  const shown = columns
+    .map((column, at) => ({ column, at }))
+    .filter(({ column }) => column.isBlank !== true);
+  const lines = [
+    shown.map(({ column }) => column.heading),
+    ...rows.map((row) => shown.map(({ at }) => cellText(row[at] ?? null)))
+  ];
+  const widths = shown.map((_, at) =>
+    Math.min(widest, Math.max(...lines.map((line) => line[at]?.length ?? 0)))
+  );
   return lines
-    .map((line) => line.map((text, at) => text.padEnd(widths[at] ?? 0)).join('  ').trimEnd())
+    .map((line) =>
+      line
+        .map((text, at) => text.padEnd(widths[at] ?? 0))
+        .join('  ')
+        .trimEnd()
+    )
     .join('\n');
 }
 
@@ -31,4 +43,7 @@ function blockText(block: Block): string {
 }
 
 export const sheetToText = ({ title, blocks }: Sheet): string =>
-  [`${title}\n${'='.repeat(title.length)}`, ...blocks.map(blockText).filter((text) => text !== '')].join('\n\n') + '\n';
+  [
+    `${title}\n${'='.repeat(title.length)}`,
+    ...blocks.map(blockText).filter((text) => text !== '')
+  ].join('\n\n') + '\n';

@@ -24,6 +24,8 @@ export type Block =
 
 export interface Sheet {
   readonly title: string;
+  /** Read at arm's length: tables in 12 point. */
+  readonly isLarge?: boolean;
   readonly blocks: readonly Block[];
 }
 

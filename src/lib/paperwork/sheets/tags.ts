@@ -23,10 +23,54 @@ export interface LabelSheet {
 
 /** Named by their size alone. Sizes in use for label sheets, from memory: measure yours. */
 export const labelSheets: readonly LabelSheet[] = [
-  { name: 'A4 3x8', paper: 'A4', columns: 3, rows: 8, widthMm: 63.5, heightMm: 33.9, pitchXMm: 66, pitchYMm: 33.9, leftMm: 7.2, topMm: 12.9 },
-  { name: 'A4 2x7', paper: 'A4', columns: 2, rows: 7, widthMm: 99.1, heightMm: 38.1, pitchXMm: 101.6, pitchYMm: 38.1, leftMm: 4.7, topMm: 15.1 },
-  { name: 'letter 3x10', paper: 'letter', columns: 3, rows: 10, widthMm: 66.7, heightMm: 25.4, pitchXMm: 69.8, pitchYMm: 25.4, leftMm: 4.8, topMm: 12.7 },
-  { name: 'plain A4', paper: 'A4', columns: 3, rows: 10, widthMm: 62, heightMm: 26, pitchXMm: 63, pitchYMm: 27, leftMm: 10.5, topMm: 13 }
+  {
+    name: 'A4 3x8',
+    paper: 'A4',
+    columns: 3,
+    rows: 8,
+    widthMm: 63.5,
+    heightMm: 33.9,
+    pitchXMm: 66,
+    pitchYMm: 33.9,
+    leftMm: 7.2,
+    topMm: 12.9
+  },
+  {
+    name: 'A4 2x7',
+    paper: 'A4',
+    columns: 2,
+    rows: 7,
+    widthMm: 99.1,
+    heightMm: 38.1,
+    pitchXMm: 101.6,
+    pitchYMm: 38.1,
+    leftMm: 4.7,
+    topMm: 15.1
+  },
+  {
+    name: 'letter 3x10',
+    paper: 'letter',
+    columns: 3,
+    rows: 10,
+    widthMm: 66.7,
+    heightMm: 25.4,
+    pitchXMm: 69.8,
+    pitchYMm: 25.4,
+    leftMm: 4.8,
+    topMm: 12.7
+  },
+  {
+    name: 'plain A4',
+    paper: 'A4',
+    columns: 3,
+    rows: 10,
+    widthMm: 62,
+    heightMm: 26,
+    pitchXMm: 63,
+    pitchYMm: 27,
+    leftMm: 10.5,
+    topMm: 13
+  }
 ];
 
 export interface TagOptions {
@@ -63,7 +107,13 @@ export function flagsOf(study: Study, address = ''): readonly Flag[] {
     });
 }
 
-const codeText = (document: ChassisDocument, wire: Wire, from: string, to: string, address: string): string => {
+const codeText = (
+  document: ChassisDocument,
+  wire: Wire,
+  from: string,
+  to: string,
+  address: string
+): string => {
   const plain = `${document.identity.title}: ${wire.number}, ${from} to ${to}`;
   return (address === '' ? plain : `${address}#${wire.id} ${plain}`).slice(0, 200);
 };
@@ -102,6 +152,8 @@ export function tagsPage(study: Study, options: TagOptions): string {
   const each = sheet.columns * sheet.rows;
   const sheets: string[] = [];
   for (let at = 0; at < cells.length; at += each)
-    sheets.push(`<div class="labels"><div class="grid">${cells.slice(at, at + each).join('\n')}</div></div>`);
+    sheets.push(
+      `<div class="labels"><div class="grid">${cells.slice(at, at + each).join('\n')}</div></div>`
+    );
   return pageOf(`Tags: ${study.document.identity.title}`, style(options), sheets.join('\n'));
 }

@@ -26,7 +26,11 @@ export const dischargeBlocks = (study: Study): readonly Block[] => {
     heading('Discharge first'),
     list(dischargeSteps),
     ...(charged.length === 0
-      ? [words('No capacitor with known volts is in the document. That does not say that none is charged.')]
+      ? [
+          words(
+            'No capacitor with known volts is in the document. That does not say that none is charged.'
+          )
+        ]
       : [list(charged.map(({ words: text }) => text))])
   ];
 };

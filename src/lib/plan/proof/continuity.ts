@@ -1,7 +1,7 @@
 // Continuity by net: from one terminal to every other that should be connected.
 import { wireOhms, type Net, type Study } from '#study/index.ts';
 import { findWireWay } from '#study/wire-way.ts';
-import { formatOhms } from '#quantity/index.ts';
+import { formatNumber } from '#quantity/index.ts';
 import type { TestRow, TestSheet } from './test-row.ts';
 
 /** What joints and a contact of a probe may add once the leads are nulled, ohm. Common practice, no source. */
@@ -37,7 +37,10 @@ function rowsOf(study: Study, net: Net): TestRow[] {
     const point = study.pointOf.get(key);
     if (!entry || point === undefined || seen.has(point)) return [];
     seen.add(point);
-    const label = index.labelOf({ at: { part: entry.part.id, terminal: entry.terminal.id }, known: 'seen' });
+    const label = index.labelOf({
+      at: { part: entry.part.id, terminal: entry.terminal.id },
+      known: 'seen'
+    });
     return [{ key, point, label }];
   });
   const [first, ...rest] = ends;
@@ -48,9 +51,11 @@ function rowsOf(study: Study, net: Net): TestRow[] {
       const about = study.wires.get(wire.id);
       return about ? wireOhms(about.conductor, about.length, study.policy) : null;
     });
-    const most = Number((jointsOhm + ohms.reduce<number>((sum, own) => sum + (own ?? 0), 0)).toPrecision(2));
+    const most = Number(
+      (jointsOhm + ohms.reduce<number>((sum, own) => sum + (own ?? 0), 0)).toPrecision(2)
+    );
     const doubt = ohms.includes(null) ? '; a length or gauge on the way is not known' : '';
-    const words = `below ${formatOhms(most)}`;
+    const words = `below ${formatNumber(most)} Ω`;
     return {
       id: `continuity ${first.key} ${key}`,
       what: net.name,
@@ -60,11 +65,14 @@ function rowsOf(study: Study, net: Net): TestRow[] {
         least: 0,
         most,
         words,
-        basis: `wire by gauge and length, and ${formatOhms(jointsOhm)} for joints (common practice, no source)${doubt}`
+        basis: `wire by gauge and length, and ${formatNumber(jointsOhm)} Ω for joints (common practice, no source)${doubt}`
       },
       words,
       doNotMeasure: false,
-      note: way.length === 0 ? null : `by wire ${way.map(({ number }) => number || 'without number').join(', ')}`
+      note:
+        way.length === 0
+          ? null
+          : `by wire ${way.map(({ number }) => number || 'without number').join(', ')}`
     };
   });
 }

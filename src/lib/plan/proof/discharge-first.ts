@@ -2,7 +2,13 @@
 // and only if they are good; with none, it is charged.
 import { bleedOhms, chargedTo } from '#checks/discharge-paths.ts';
 import { discharge, storedOn } from '#physics/discharge.ts';
-import { formatFarads, formatNumber, formatOhms, formatSeconds, formatVolts } from '#quantity/index.ts';
+import {
+  formatFarads,
+  formatNumber,
+  formatOhms,
+  formatSeconds,
+  formatVolts
+} from '#quantity/index.ts';
 import type { Study } from '#study/index.ts';
 
 /** Published limits of what may be touched begin at 60 V dc. */
@@ -45,7 +51,10 @@ export function chargedParts(study: Study): readonly Charged[] {
       }
     ];
   });
-  return [...pictureTubes(study), ...all.sort((a, b) => (b.seconds ?? Infinity) - (a.seconds ?? Infinity) || b.volts - a.volts)];
+  return [
+    ...pictureTubes(study),
+    ...all.sort((a, b) => (b.seconds ?? Infinity) - (a.seconds ?? Infinity) || b.volts - a.volts)
+  ];
 }
 
 const secondsTo = (capacitanceF: number, ohms: number, fromV: number): number =>

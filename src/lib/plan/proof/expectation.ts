@@ -22,7 +22,8 @@ export function judgeReading(expected: Expectation | null, typed: string): Judge
   if (expected === null)
     return { verdict: 'not judged', words: 'nothing is known that it could be held against' };
   const parsed = parseQuantity(typed, expected.dimension);
-  if (!parsed.ok) return { verdict: 'not judged', words: `"${typed}" is not understood: ${parsed.problem}` };
+  if (!parsed.ok)
+    return { verdict: 'not judged', words: `"${typed}" is not understood: ${parsed.problem}` };
   const { least, most, words, dimension } = expected;
   const shown = formatQuantity(parsed.value, dimension);
   if (least !== null && parsed.value < least)

@@ -37,13 +37,20 @@ export function insulationSheet(study: Study): TestSheet {
 }
 
 const isTested = (wire: Wire, { isBare }: WireStudy): boolean =>
-  !isBare && wire.isPart === undefined && wire.planned.way !== undefined && wire.planned.way !== 'keep';
+  !isBare &&
+  wire.isPart === undefined &&
+  wire.planned.way !== undefined &&
+  wire.planned.way !== 'keep';
 
 function rowOf(study: Study, wire: Wire, about: WireStudy): TestRow {
   const weakest = weakestOf(study, wire, about);
-  const volts = weakest.volts === null ? null : testSteps.filter((step) => step <= (weakest.volts ?? 0)).at(-1);
+  const volts =
+    weakest.volts === null ? null : testSteps.filter((step) => step <= (weakest.volts ?? 0)).at(-1);
   const isHigh = (about.need?.requiredV ?? Infinity) >= highClassV;
-  const at = volts == null ? `no test voltage: ${weakest.words}` : `at ${formatVolts(volts)} (${weakest.words})`;
+  const at =
+    volts == null
+      ? `no test voltage: ${weakest.words}`
+      : `at ${formatVolts(volts)} (${weakest.words})`;
   return {
     id: `insulation ${wire.id}`,
     what: wire.number === '' ? 'wire without number' : `wire ${wire.number}`,
@@ -69,7 +76,11 @@ function rowOf(study: Study, wire: Wire, about: WireStudy): TestRow {
 }
 
 /** The lowest rating among the wire and those that lie with it; null where one of them is not known. */
-function weakestOf(study: Study, wire: Wire, about: WireStudy): { volts: number | null; words: string } {
+function weakestOf(
+  study: Study,
+  wire: Wire,
+  about: WireStudy
+): { volts: number | null; words: string } {
   const own = ratingOf(wire, about);
   if (own === null) return { volts: null, words: 'its own rating is not known' };
   let weakest = { volts: own, words: `it is rated ${formatVolts(own)}` };

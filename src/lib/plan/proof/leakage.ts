@@ -4,7 +4,12 @@ import type { TestRow, TestSheet } from './test-row.ts';
 
 export function leakageSheet(study: Study): TestSheet {
   const metals = exposed(study);
-  const ways = ['plug one way, switch on', 'plug one way, switch off', 'plug the other way, switch on', 'plug the other way, switch off'];
+  const ways = [
+    'plug one way, switch on',
+    'plug one way, switch off',
+    'plug the other way, switch on',
+    'plug the other way, switch off'
+  ];
   return {
     id: 'leakage',
     title: 'Leakage of exposed metal',
