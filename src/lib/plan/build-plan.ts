@@ -1,5 +1,5 @@
 // The plan of a whole chassis: for each wire what is done about it, out of what, and what that costs.
-import type { Id, Wire } from '#document/index.ts';
+import type { Wire } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
 import { isReplaced, type Study, type WireStudy } from '#study/index.ts';
 import { formatAwg, formatVolts } from '#quantity/index.ts';
@@ -7,15 +7,7 @@ import { judgeOffer, marginOf } from './judge-offer.ts';
 import { lookFor } from './look-for.ts';
 import { offerOfPlanned, stockTypesOf } from './offers.ts';
 import { colourDistance, pickFromShelf, type Picked, type Seeker } from './pick-from-shelf.ts';
-import type {
-  Offer,
-  Plan,
-  PlanOptions,
-  StockType,
-  WayVerdict,
-  WirePlan,
-  WireWant
-} from './types.ts';
+import type { Offer, Plan, PlanOptions, WayVerdict, WirePlan, WireWant } from './types.ts';
 import { sleeveRatingV } from './sleeving.ts';
 import { wantOf } from './want.ts';
 import { proposeWay, waysOf } from './ways.ts';
@@ -241,7 +233,3 @@ export const colourWords = ({ colour, tracer }: Pick<Offer, 'colour' | 'tracer'>
     : tracer === null
       ? colour
       : `${colour} with ${tracer} tracer`;
-
-/** The wires that a type of the shelf is cut for. */
-export const wiresCutFrom = (plan: Plan, type: StockType): readonly Id[] =>
-  plan.wires.filter(({ stockType }) => stockType?.key === type.key).map(({ wire }) => wire);

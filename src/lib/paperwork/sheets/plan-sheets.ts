@@ -9,13 +9,7 @@ import {
   type WirePlan,
   type WorkStep
 } from '#plan/index.ts';
-import {
-  formatAwg,
-  formatCelsius,
-  formatInches,
-  formatNumber,
-  formatVolts
-} from '#quantity/index.ts';
+import { formatAwg, formatInches, formatNumber, formatVolts } from '#quantity/index.ts';
 import type { Study } from '#study/index.ts';
 import { heading, list, table, warning, words, type Block, type Sheet } from './sheet.ts';
 
@@ -246,9 +240,3 @@ export function orderSheet(study: Study, steps: readonly WorkStep[]): Sheet {
 
 const dischargeWords =
   'Discharge first: plug pulled, picture tube and filters discharged, clip left on, measured.';
-
-/** What a wire wants, for "why?" and for people who buy. */
-export const wantWords = ({ want }: WirePlan): string | null =>
-  want === null
-    ? null
-    : `${want.atLeast ? 'at least ' : ''}${formatVolts(want.ratingV)} (${want.ratingBasis}); ${formatAwg(want.awg)} (${want.awgBasis}); ${formatCelsius(want.celsius)} (${want.celsiusBasis})`;
