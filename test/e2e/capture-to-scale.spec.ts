@@ -218,7 +218,7 @@ test('a yoke cable is rebuilt: classes, bundle, clamp and cut lengths come out',
   // 2.4 kV x 1.25 = 3 kV on the ladder; 120 V x 1.25 = 150 V, 300 V on it (the policy's margins).
   await expect(page.getByTestId('row-1')).toContainText('3 kV');
   await expect(page.getByTestId('row-3')).toContainText('300 V');
-  await expect(page.getByTestId('row-4')).toContainText('not known');
+  await expect(page.getByTestId('row-4')).toContainText('unknown');
 
   const csv = await exported(page, 'export-menu', 'export-csv');
   const [head = '', ...lines] = csv.trim().replace('\uFEFF', '').split('\r\n');
