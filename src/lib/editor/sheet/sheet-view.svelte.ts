@@ -243,12 +243,16 @@ export class SheetView {
   }
 }
 
-/** So much is shown at least: blank paper is not looked at through a lens, mm. */
+/** A sheet with nothing on it is smaller than this; so much of it is shown, mm. */
+const blankMm = 50;
 const leastShown = { width: 240, height: 160 } as const;
 
-const roomFor = ({ x, y, width, height }: Box): Box => {
-  const [wide, high] = [Math.max(width, leastShown.width), Math.max(height, leastShown.height)];
+const roomFor = (bounds: Box): Box => {
+  const { x, y, width, height } = bounds;
+  if (width > blankMm || height > blankMm) return bounds;
+  const { width: wide, height: high } = leastShown;
   return { x: x - (wide - width) / 2, y: y - (high - height) / 2, width: wide, height: high };
+};
 };
 
 const boxOnScreen = (viewport: Viewport, box: Box): Box => ({
