@@ -253,7 +253,6 @@ const roomFor = (bounds: Box): Box => {
   const { width: wide, height: high } = leastShown;
   return { x: x - (wide - width) / 2, y: y - (high - height) / 2, width: wide, height: high };
 };
-};
 
 const boxOnScreen = (viewport: Viewport, box: Box): Box => ({
   ...toScreen(viewport, box),
