@@ -30,7 +30,7 @@ class Hand {
   async begin(): Promise<void> {
     await this.#page.getByTestId('file-menu').click();
     await this.#page.getByTestId('new').click();
-    await this.#page.getByTestId('set-dialog').getByRole('button', { name: 'Close' }).click();
+    await this.#page.getByTestId('new-start').click();
     await this.#page.getByTestId('place-to-scale').click();
     await this.#page.getByTestId('sheet').focus();
     await this.#page.keyboard.press('+');
