@@ -7,7 +7,15 @@ import { judgeOffer, marginOf } from './judge-offer.ts';
 import { lookFor } from './look-for.ts';
 import { offerOfPlanned, stockTypesOf } from './offers.ts';
 import { colourDistance, pickFromShelf, type Picked, type Seeker } from './pick-from-shelf.ts';
-import type { Offer, Plan, PlanOptions, WayVerdict, WirePlan, WireWant } from './types.ts';
+import type {
+  Offer,
+  Plan,
+  PlanOptions,
+  StockType,
+  WayVerdict,
+  WirePlan,
+  WireWant
+} from './types.ts';
 import { sleeveRatingV } from './sleeving.ts';
 import { wantOf } from './want.ts';
 import { proposeWay, waysOf } from './ways.ts';
