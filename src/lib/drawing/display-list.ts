@@ -1,15 +1,18 @@
 // The drawing as plain records: geometry in millimetres, style names instead of colours.
 // Every writer (SVG, canvas, paper) reads this one list, so that they cannot differ.
 
+import type { Straightening } from './photos/straighten.ts';
+
 /** What a record stands for: the writers give it as id, and a click on it picks that element. */
 export interface Subject {
-  readonly kind: 'wire' | 'part' | 'terminal' | 'cable' | 'unit' | 'support' | 'finding';
+  readonly kind: 'wire' | 'part' | 'terminal' | 'cable' | 'unit' | 'support' | 'finding' | 'photo';
   readonly id: string;
 }
 
 /** Painted in this order. */
 export const layers = [
   'paper',
+  'photos',
   'units',
   'supports',
   // Parts that wires run over, as seen from below.
@@ -23,6 +26,19 @@ export const layers = [
   'frame'
 ] as const;
 export type Layer = (typeof layers)[number];
+
+/** From a thing's own millimetres to the sheet's: x' = a x + c y + e, y' = b x + d y + f. */
+export type Affine = readonly [a: number, b: number, c: number, d: number, e: number, f: number];
+
+/** A picture that is kept beside the document, as it is or straightened. */
+export interface PictureAsset {
+  /** The same for the same pixels. */
+  readonly key: string;
+  /** Of the picture as it is kept. */
+  readonly hash: string;
+  /** How the pixels that are shown come of those that are kept; null where they are the same. */
+  readonly straightening: Straightening | null;
+}
 
 export type Shape =
   | {
@@ -55,6 +71,20 @@ export type Shape =
       readonly bold?: boolean;
       /** Degrees clockwise about (x, y). */
       readonly turn?: number;
+    }
+  | {
+      readonly kind: 'picture';
+      readonly asset: PictureAsset;
+      /** From the picture's own millimetres, counted from its upper left corner. */
+      readonly matrix: Affine;
+      readonly width: number;
+      readonly height: number;
+      /** 0 is not to be seen, 1 covers. */
+      readonly opacity: number;
+      /** Written into the frame that stands for a picture that is not there. */
+      readonly name: string;
+      /** Nothing is shown outside of this polygon: x, y pairs, the picture's own millimetres. */
+      readonly clip?: readonly number[];
     };
 
 export interface DisplayItem {

@@ -1,6 +1,8 @@
 // The box around a drawn shape: for what must not be covered, and for the bounds of a list.
 import type { Shape } from './display-list.ts';
 import type { Box } from './figures/figure.ts';
+import { boxAround } from './pictorial/boxes.ts';
+import { pictureCorners } from './picture-corners.ts';
 import { textWidthMm } from './text-width.ts';
 
 const around = (xs: readonly number[], ys: readonly number[]): Box => {
@@ -25,6 +27,8 @@ export const boxOfShape = (shape: Shape): Box => {
       const ys = shape.points.filter((_, index) => index % 2 === 1);
       return around(xs, ys);
     }
+    case 'picture':
+      return boxAround(pictureCorners(shape));
     case 'text': {
       const width = textWidthMm(shape.text, shape);
       const left = shape.anchor === 'start' ? 0 : shape.anchor === 'end' ? -width : -width / 2;

@@ -32,6 +32,13 @@ export const placeShape = (shape: Shape, { x, y, scale = 1 }: Placement): Shape 
       };
     case 'text':
       return { ...shape, x: px(shape.x), y: py(shape.y), size: size(shape.size) };
+    case 'picture': {
+      const [a, b, c, d, e, f] = shape.matrix;
+      return {
+        ...shape,
+        matrix: [a * scale, b * scale, c * scale, d * scale, px(e), py(f)]
+      };
+    }
   }
 };
 

@@ -107,7 +107,13 @@ const lineStyles = (ink: Inks): Record<string, Style> => ({
 const sheetStyles = (ink: Inks): Record<string, Style> => ({
   paper: { fill: ink.paper },
   'unit.box': shape(ink.unitEdge, ink.unit, 0.4),
+  'unit.outline': line(ink.unitEdge, 0.4),
   'unit.name': text(ink.softInk),
+  photo: {},
+  'photo.frame': { ...line(ink.faintInk, 0.3), dash: [2, 1.4] },
+  'photo.name': text(ink.softInk),
+  'photo.plate': shape(ink.unitEdge, ink.paper, 0.2),
+  'photo.note': text(ink.caution),
   'support.mark': shape(ink.softInk, ink.bar, 0.26),
   'support.bore': shape(ink.softInk, ink.paper, 0.3),
   'support.name': text(ink.softInk),

@@ -1,6 +1,8 @@
 // Writes a display list as SVG: real text, a group with id and title for every element of the
 // document, no script and no style block, so that every program draws it alike.
-import type { DisplayItem, DisplayList, Shape, Subject } from './display-list.ts';
+import { dataUri } from './data-uri.ts';
+import type { DisplayItem, DisplayList, PictureAsset, Shape, Subject } from './display-list.ts';
+import { pictureFrame } from './picture-corners.ts';
 import { styleOf, type Style } from './styles.ts';
 import type { ThemeName } from './inks.ts';
 import { escapeXmlText } from './xml-text.ts';
@@ -12,6 +14,14 @@ export interface SvgOptions {
   readonly description?: string;
   /** A `<metadata>` element, ready as markup; the document's own writer makes it. */
   readonly metadata?: string;
+  /** The pixels of a picture as they are to be shown, to be carried inside the file. Without it, or where
+   *  it gives none, a frame with the photo's name stands for the picture. */
+  readonly pictures?: (asset: PictureAsset) => PictureFile | undefined;
+}
+
+export interface PictureFile {
+  readonly bytes: Uint8Array;
+  readonly type: string;
 }
 
 /** Faces with substitutes of about the same widths. The first is said once, at the top. */
@@ -85,7 +95,42 @@ const lookOf = ({
   'stroke-linejoin': stroke === undefined ? undefined : 'round'
 });
 
-const shapeMarkup = (shape: Shape, style: Style): string => {
+interface Paper {
+  readonly theme: ThemeName;
+  readonly pictures: NonNullable<SvgOptions['pictures']>;
+}
+
+type PictureShape = Extract<Shape, { kind: 'picture' }>;
+
+/** Six digits: a turn of a large picture must not show. */
+const matrixText = (matrix: PictureShape['matrix']): string =>
+  `matrix(${matrix.map((value) => Number(value.toFixed(6)) + 0).join(' ')})`;
+
+const pictureMarkup = (id: string, shape: PictureShape, paper: Paper): string => {
+  const file = paper.pictures(shape.asset);
+  if (file === undefined) {
+    return pictureFrame(shape)
+      .map((part) => shapeMarkup(id, part.shape, styleOf(part.style, paper.theme), paper))
+      .join('');
+  }
+  const { matrix, width, height, opacity, clip } = shape;
+  const clipId = `clip-${id}`;
+  const edge =
+    clip === undefined
+      ? ''
+      : `<clipPath${attributes({ id: clipId })}><polygon${attributes({ points: clip.map(number).join(' ') })}/></clipPath>`;
+  return `${edge}<image${attributes({
+    width,
+    height,
+    preserveAspectRatio: 'none',
+    transform: matrixText(matrix),
+    opacity: opacity === 1 ? undefined : opacity,
+    'clip-path': clip === undefined ? undefined : `url(#${clipId})`,
+    href: dataUri(file.bytes, file.type)
+  })}/>`;
+};
+
+const shapeMarkup = (id: string, shape: Shape, style: Style, paper: Paper): string => {
   const look = lookOf(style);
   switch (shape.kind) {
     case 'line': {
@@ -102,6 +147,8 @@ const shapeMarkup = (shape: Shape, style: Style): string => {
       const { x, y, width, height, round } = shape;
       return `<rect${attributes({ x, y, width, height, rx: round, ...look })}/>`;
     }
+    case 'picture':
+      return pictureMarkup(id, shape, paper);
     case 'text': {
       const { x, y, text, size, anchor, face, bold, turn } = shape;
       const place =
@@ -143,10 +190,10 @@ const groupItems = (items: readonly DisplayItem[]): Group[] => {
 const groupMarkup = (
   { subject, items }: Group,
   seen: Map<string, number>,
-  theme: ThemeName
+  paper: Paper
 ): string => {
   const shapes = items
-    .map(({ shape, style }) => shapeMarkup(shape, styleOf(style, theme)))
+    .map(({ id, shape, style }) => shapeMarkup(id, shape, styleOf(style, paper.theme), paper))
     .join('');
   if (!subject) return shapes;
   const base = groupId(subject);
@@ -161,6 +208,7 @@ const groupMarkup = (
 /** The drawing as SVG text, in millimetres. */
 export const toSvg = (list: DisplayList, options: SvgOptions): string => {
   const { theme = 'light', title, description, metadata = '' } = options;
+  const paper = { theme, pictures: options.pictures ?? (() => undefined) };
   const { x, y, width, height } = list.bounds;
   const seen = new Map<string, number>();
   const byLayer = new Map<string, DisplayItem[]>();
@@ -172,7 +220,7 @@ export const toSvg = (list: DisplayList, options: SvgOptions): string => {
   const body = [...byLayer].map(
     ([layer, items]) =>
       `<g id="layer-${layer}">\n${groupItems(items)
-        .map((group) => groupMarkup(group, seen, theme))
+        .map((group) => groupMarkup(group, seen, paper))
         .join('\n')}\n</g>`
   );
   const head = attributes({

@@ -6,6 +6,8 @@ export * from './beside-store.ts';
 export * from './picture-store.ts';
 export * from './chassis-zip.ts';
 export { pictureTypeOf } from './picture-type.ts';
+export { readPictureHead, type PictureHead } from './picture-file/picture-head.ts';
+export { isOnItsSide, uprightTransform } from './picture-file/orientation.ts';
 export { isZip, zipLimits } from './zip-directory.ts';
 export * from './persist.ts';
 export type { KeptEntry } from './database.ts';

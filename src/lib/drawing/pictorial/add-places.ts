@@ -4,7 +4,7 @@ import { Sketch, type Box } from '../figures/figure.ts';
 import { type as typeSizes } from '../figures/sizes.ts';
 import type { Spot } from '../presentation/sides.ts';
 import { textWidthMm } from '../text-width.ts';
-import { boxAround, middleOfBox, spotsOf } from './boxes.ts';
+import { boxAround, middleOfBox, spotsOf, widened } from './boxes.ts';
 import type { Clutter } from './clutter.ts';
 import { drawSupport } from './draw-supports.ts';
 import type { PictorialGeometry } from './pictorial-geometry.ts';
@@ -18,8 +18,19 @@ const supportLook = { size: typeSizes.small, face: 'sans', bold: true } as const
 /** Adds units and trays. */
 export function addUnits(sheet: SheetItems, { places, clutter }: PictorialGeometry): Box[] {
   const headings: Box[] = [];
-  const addHeading = (id: string, style: string, text: string, box: Box, told: Told): void => {
+  const addHeading = (
+    id: string,
+    style: string,
+    text: string,
+    box: Box,
+    told: Told,
+    onPlate = false
+  ): void => {
     const taken = headingBox(text, box, clutter);
+    if (onPlate) {
+      const plate = { kind: 'box', ...widened(taken, 1.4), round: 1 } as const;
+      sheet.add(`${id}-plate`, 'units', 'photo.plate', plate, told);
+    }
     headings.push(taken);
     markBox(taken, clutter);
     const { x, y } = { x: taken.x, y: taken.y + taken.height - 1.6 };
@@ -31,11 +42,15 @@ export function addUnits(sheet: SheetItems, { places, clutter }: PictorialGeomet
       told
     );
   };
+  const pictured = new Set(places.photos.map(({ photo }) => photo.unit));
   for (const { unit, box } of places.units) {
     const title = unit.size ? unit.name : `${unit.name}, outline not measured`;
     const told = { subject: { kind: 'unit', id: unit.id } as const, title };
-    sheet.add(`unit-${unit.id}`, 'units', 'unit.box', { kind: 'box', ...box, round: 2 }, told);
-    addHeading(`unit-${unit.id}-name`, 'unit.name', unit.name, box, told);
+    // Over a photo the unit is its outline alone, and its name stands on a plate.
+    const isPictured = pictured.has(unit.id);
+    const style = isPictured ? 'unit.outline' : 'unit.box';
+    sheet.add(`unit-${unit.id}`, 'units', style, { kind: 'box', ...box, round: 2 }, told);
+    addHeading(`unit-${unit.id}-name`, 'unit.name', unit.name, box, told, isPictured);
   }
   for (const { id, name, box } of places.trays) {
     const title = `${name}: not placed`;

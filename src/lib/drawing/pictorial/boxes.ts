@@ -1,5 +1,6 @@
 // Upright boxes around things on the sheet.
 import type { Shape } from '../display-list.ts';
+import { pictureCorners } from '../picture-corners.ts';
 import type { Box } from '../figures/figure.ts';
 import type { Spot } from '../presentation/sides.ts';
 import { textWidthMm } from '../text-width.ts';
@@ -61,5 +62,7 @@ export function spotsOf(shape: Shape): Spot[] {
         { x: shape.x + left + width, y: shape.y + shape.size * 0.3 }
       ];
     }
+    case 'picture':
+      return pictureCorners(shape);
   }
 }

@@ -8,6 +8,7 @@ import { addFindings } from './add-findings.ts';
 import { addLooseEnds, listLooseMarks } from './add-loose-ends.ts';
 import { addNumbers } from './add-numbers.ts';
 import { addPartNames, addParts } from './add-parts.ts';
+import { addPhotos } from './add-photos.ts';
 import { addSupportMarks, addSupportNames, addUnits } from './add-places.ts';
 import { addWires } from './add-wires.ts';
 import { buildFoot } from './build-foot.ts';
@@ -48,6 +49,7 @@ export function drawPictorial(
   const { findings, face = 'below', isMarked = isGrave, withFoot = true, date } = options;
   const { lines, places, clutter } = geometry;
   const sheet = new SheetItems(study);
+  addPhotos(sheet, geometry);
   const headings = addUnits(sheet, geometry);
   addSupportMarks(sheet, geometry);
   const parts = addParts(sheet, study, geometry);

@@ -1,12 +1,14 @@
 // Where everything stands on the sheet: units at their places or beside one another, parts in their
 // units, parts without a place in trays, supports. True to scale, a millimetre of the set a millimetre here.
-import type { Id, Part, Support, Terminal, Unit } from '#document/index.ts';
+import type { Id, Part, Photo, Support, Terminal, Unit } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
 import { sortByOrder } from '#document/order.ts';
 import type { Study } from '#study/index.ts';
 import type { Box } from '../figures/figure.ts';
+import { isUnderlay, placePhotos, type PlacedPhoto } from '../photos/place-photos.ts';
+import { photoOutlineInUnit } from '../photos/lay-photo.ts';
 import type { Spot } from '../presentation/sides.ts';
-import { boxAround } from './boxes.ts';
+import { boxAround, cornersOf } from './boxes.ts';
 import { hasLeadsOnly } from './outlines.ts';
 import { outlineCorners, placePart, type PlacedPart } from './placed-part.ts';
 import { fillTray, findFreeBox, gapMm } from './tray.ts';
@@ -46,6 +48,8 @@ export interface SheetPlaces {
   readonly parts: ReadonlyMap<Id, PlacedPart>;
   readonly hanging: readonly HangingPart[];
   readonly supports: ReadonlyMap<Id, PlacedSupport>;
+  /** The photos under the drawing that are seen from this side, lowest first. */
+  readonly photos: readonly PlacedPhoto[];
 }
 
 interface Home {
@@ -53,6 +57,8 @@ interface Home {
   readonly name: string;
   readonly parts: readonly Part[];
   readonly supports: readonly Support[];
+  /** Underlays of both sides, shown or not: a unit's outline is not to jump as they are hidden. */
+  readonly photos: readonly Photo[];
 }
 
 const rim = 14;
@@ -62,14 +68,17 @@ const smallest = { width: 60, height: 40 };
 function listHomes(study: Study): Home[] {
   const { document, index } = study;
   const supports = sortByOrder(document.supports);
+  const photos = sortByOrder(document.photos).filter(isUnderlay);
   const homes: Home[] = sortByOrder(document.units).map((unit) => ({
     unit,
     name: unit.name,
     parts: index.parts.filter((part) => part.unit === unit.id),
-    supports: supports.filter((support) => support.unit === unit.id)
+    supports: supports.filter((support) => support.unit === unit.id),
+    photos: photos.filter((photo) => photo.unit === unit.id)
   }));
   const parts = index.parts.filter((part) => !findElement(document.units, part.unit));
-  if (parts.length > 0) homes.push({ unit: null, name: 'No unit given', parts, supports: [] });
+  if (parts.length > 0)
+    homes.push({ unit: null, name: 'No unit given', parts, supports: [], photos: [] });
   return homes;
 }
 
@@ -92,18 +101,22 @@ function listHanging(study: Study): Set<Id> {
   return hanging;
 }
 
-/** The outline of a unit from its own corner, as seen from below: as measured, else round its parts. */
+/** The outline of a unit from its own corner, as seen from below: as measured, else round its parts and
+ *  its photos. */
 function ownBox(home: Home, placed: readonly Spot[]): Box | null {
   const size = home.unit?.size;
   if (size) return { x: 0, y: 0, width: size.width, height: size.height };
-  if (placed.length === 0) return null;
+  const { unit, photos } = home;
+  const shown = photos.flatMap((photo) => photoOutlineInUnit(photo, unit));
+  if (placed.length === 0) return shown.length > 0 ? boxAround(shown) : null;
   const { x, y, width, height } = boxAround(placed);
-  return {
+  const round = {
     x: x - rim,
     y: y - rim,
     width: Math.max(width + 2 * rim, smallest.width),
     height: Math.max(height + 2 * rim, smallest.height)
   };
+  return boxAround([...cornersOf(round), ...shown]);
 }
 
 interface Arranged {
@@ -206,7 +219,8 @@ export function placeOnSheet(study: Study, face: Face): SheetPlaces {
     if (loose.length === 0) continue;
     trays.push(layTray(home, loose, { units, parts, taken, mirrored, terminalsOf }));
   }
-  return { units, trays, parts, hanging, supports };
+  const photos = placePhotos(study.document.photos, units, face);
+  return { units, trays, parts, hanging, supports, photos };
 }
 
 interface TrayRoom {

@@ -9,6 +9,7 @@ import { terminalText } from '#study/index-document.ts';
 import { idsOf, numberNotes, type MarginNote } from '../notes/number-notes.ts';
 import { WalkDesk } from '../pin-walk/walk-desk.svelte.ts';
 import { DiagramHand } from '../diagram/diagram-hand.svelte.ts';
+import { PhotoDesk } from '../photos/photo-desk.svelte.ts';
 import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
 import { DiagramState, type DiagramView, type MakeEngine } from '../sheet/diagram-state.svelte.ts';
 import type { LayoutKeeping } from '../sheet/layout-memory.ts';
@@ -50,6 +51,7 @@ export class EditorState {
   readonly schedule: ScheduleState;
   readonly diagram: DiagramState;
   readonly tools: ToolDesk;
+  readonly photos: PhotoDesk;
   readonly walk: WalkDesk;
   /** Moves parts in the diagram. */
   readonly hand: DiagramHand;
@@ -110,6 +112,7 @@ export class EditorState {
     });
     this.diagram = new DiagramState(parts.makeEngine, parts.layouts ?? null);
     this.tools = new ToolDesk(this);
+    this.photos = new PhotoDesk(this);
     this.walk = new WalkDesk({
       documents: this.documents,
       ends: () => this.schedule.ends,

@@ -59,7 +59,10 @@ export const pickOfPlace = (place: FindingPlace, study: Study): Pick | null => {
 
 /** What a press on a drawn thing picks, or null for what cannot be picked. */
 export const pickOfSubject = (subject: Subject, study: Study): Pick | null =>
-  subject.kind === 'support' || subject.kind === 'finding' || subject.kind === 'unit'
+  subject.kind === 'support' ||
+  subject.kind === 'finding' ||
+  subject.kind === 'unit' ||
+  subject.kind === 'photo'
     ? null
     : pickOfPlace({ kind: subject.kind, id: subject.id, label: '' }, study);
 

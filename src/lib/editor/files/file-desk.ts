@@ -172,8 +172,9 @@ export class FileDesk {
     } else await this.list.rename(entry, next);
   }
 
-  exportDrawing(): void {
-    const svg = this.#editor.diagram.toSvg(this.#host.today());
+  async exportDrawing(): Promise<void> {
+    const { diagram, photos } = this.#editor;
+    const svg = diagram.toSvg(this.#host.today(), await photos.filesOf(diagram.pictures));
     if (svg === null) {
       this.#editor.tell('the drawing is not laid out yet');
       return;

@@ -31,7 +31,9 @@ export const attachSheet = (
   view: SheetView,
   editor: EditorState
 ): (() => void) => {
-  const writer = untrack(() => createKonvaWriter(host, themeOf(editor)));
+  const writer = untrack(() =>
+    createKonvaWriter(host, themeOf(editor), editor.photos.assets.bitmapOf)
+  );
 
   $effect(() => {
     writer.apply(view.list);
@@ -48,6 +50,9 @@ export const attachSheet = (
   });
   $effect(() => writer.setTheme(themeOf(editor)));
   $effect(() => writer.setPreview(handOf(editor).preview));
+  $effect(() => {
+    if (editor.photos.assets.arrivals > 0) writer.repaint();
+  });
   $effect(() => {
     editor.tools.pxPerMm = view.viewport.scale;
   });

@@ -14,7 +14,9 @@ import {
   type DisplayList,
   type Face,
   type LayoutEngine,
-  type PictorialOptions
+  type PictorialOptions,
+  type PictureAsset,
+  type SvgOptions
 } from '#drawing/index.ts';
 import { redressDiagram, takeUpDiagram } from '#drawing/redress-diagram.ts';
 import type { Study } from '#study/index.ts';
@@ -136,26 +138,35 @@ export class DiagramState {
   }
 
   /** The drawing as a file, with legend, cautions, notes and the document inside; null before there is one.
-   *  @param date for the title block */
-  toSvg(date: string): string | null {
-    if (this.#view === null) return null;
+   *  @param date for the title block
+   *  @param pictures the photos' files; without them frames stand for them */
+  toSvg(date: string, pictures?: SvgOptions['pictures']): string | null {
+    const list = this.#sheetWithFoot(date);
+    if (this.#view === null || list === null) return null;
     const { study } = this.#view;
     const { document } = study;
-    const list =
-      this.which === 'pictorial'
-        ? drawPictorial(
-            study,
-            layPictorial(study, this.face),
-            this.#pictorialOptions(this.#view, true, date)
-          )
-        : this.#diagramSheet(this.#view, date);
-    if (list === null) return null;
     return toSvg(list, {
       theme: 'print',
       title: document.identity.title,
       description: `${this.which === 'diagram' ? 'Wiring diagram' : 'Chassis drawn to scale'}: ${study.index.wires.length} wires, ${study.index.parts.length} parts.`,
-      metadata: metadataForSvg(saveDocument(document))
+      metadata: metadataForSvg(saveDocument(document)),
+      ...(pictures === undefined ? {} : { pictures })
     });
+  }
+
+  /** The pictures that the drawing on the sheet shows. */
+  get pictures(): readonly PictureAsset[] {
+    return (this.list?.items ?? []).flatMap(({ shape }) =>
+      shape.kind === 'picture' ? [shape.asset] : []
+    );
+  }
+
+  #sheetWithFoot(date: string): DisplayList | null {
+    if (this.#view === null) return null;
+    if (this.which === 'diagram') return this.#diagramSheet(this.#view, date);
+    const { study } = this.#view;
+    const geometry = layPictorial(study, this.face);
+    return drawPictorial(study, geometry, this.#pictorialOptions(this.#view, true, date));
   }
 
   #diagramSheet({ study, findings }: DiagramView, date: string): DisplayList | null {

@@ -2,6 +2,8 @@
 // then the exact distance decides; what is small and on top wins over what is large and below.
 import RBush from 'rbush';
 import type { DisplayItem, Layer, Shape, Subject } from '#drawing/display-list.ts';
+import { pictureCorners } from '#drawing/picture-corners.ts';
+import { boxAround } from '#drawing/pictorial/boxes.ts';
 import type { Box, Place } from './viewport.ts';
 
 interface Target {
@@ -61,6 +63,8 @@ export const boxOfShape = (shape: Shape): Box => {
       return { x: shape.x, y: shape.y, width: shape.width, height: shape.height };
     case 'text':
       return boxOfText(shape);
+    case 'picture':
+      return boxAround(pictureCorners(shape));
     case 'line': {
       const box = { minX: Infinity, minY: Infinity, maxX: -Infinity, maxY: -Infinity };
       for (let index = 0; index + 1 < shape.points.length; index += 2) {

@@ -2,10 +2,12 @@
 // same record. Two layers: the drawing, and above it a copy of whatever is lit, so that lighting a
 // net repaints a handful of nodes. Pointers never reach Konva; hit-test.ts answers for them.
 import Konva from 'konva/lib/Core.js';
-import type { DisplayItem, DisplayList, Shape } from '#drawing/display-list.ts';
+import type { DisplayItem, DisplayList, PictureAsset, Shape } from '#drawing/display-list.ts';
 import type { ThemeName } from '#drawing/inks.ts';
+import { pictureFrame } from '#drawing/picture-corners.ts';
 import { styleOf, type Style } from '#drawing/styles.ts';
 import { subjectKey, type ToolPreview } from '../tools/tool.ts';
+import { paintPicture } from './paint-picture.ts';
 import type { SpreadMark } from './spread-marks.ts';
 import { traceShape } from './trace-shape.ts';
 import { seenBox, type Box, type Size, type Viewport } from './viewport.ts';
@@ -26,8 +28,13 @@ export interface KonvaWriter {
   readonly setCulling: (within: ((box: Box) => ReadonlySet<DisplayItem>) | null) => void;
   /** What is in the hand, above everything; what it hides is left out of the drawing. */
   readonly setPreview: (preview: ToolPreview) => void;
+  /** Paints again: a picture has come, or has gone. */
+  readonly repaint: () => void;
   readonly destroy: () => void;
 }
+
+/** The pixels of a picture, or null while they are not there. */
+export type PictureSource = (asset: PictureAsset) => CanvasImageSource | null;
 
 export type Light = 'no' | 'lit' | 'halo';
 
@@ -77,7 +84,28 @@ const pickedLook: Readonly<Record<ThemeName, { readonly halo: string; readonly r
 const colourOf = (colour: string | undefined): string | undefined =>
   colour === 'none' ? undefined : colour;
 
-const paint = (raw: CanvasRenderingContext2D, shape: Shape, style: Style, scale: number): void => {
+interface Palette {
+  readonly theme: ThemeName;
+  /** Pixels for a millimetre. */
+  readonly scale: number;
+  readonly pictures: PictureSource;
+}
+
+const paint = (
+  raw: CanvasRenderingContext2D,
+  shape: Shape,
+  style: Style,
+  palette: Palette
+): void => {
+  const { scale } = palette;
+  if (shape.kind === 'picture') {
+    const source = palette.pictures(shape.asset);
+    if (source !== null) return paintPicture(raw, shape, source);
+    for (const part of pictureFrame(shape)) {
+      paint(raw, part.shape, styleOf(part.style, palette.theme), palette);
+    }
+    return;
+  }
   if (shape.kind === 'text') {
     if (shape.size * scale < leastTextPx) return;
     raw.font = `${shape.bold === true ? 600 : 400} ${shape.size}px ${faces[shape.face]}`;
@@ -130,7 +158,11 @@ const paintHalo = (
 };
 
 /** A writer into `host`, which must be in the page. The caller destroys it. */
-export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): KonvaWriter => {
+export const createKonvaWriter = (
+  host: HTMLDivElement,
+  firstTheme: ThemeName,
+  pictures: PictureSource
+): KonvaWriter => {
   let theme = firstTheme;
   let scale = 1;
   let lit: ((item: DisplayItem) => Light) | null = null;
@@ -152,7 +184,7 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
       perfectDrawEnabled: false,
       sceneFunc: (context) => {
         for (const { shape, style } of preview.shapes) {
-          paint(context._context, shape, styleOf(style, theme), scale);
+          paint(context._context, shape, styleOf(style, theme), { theme, scale, pictures });
         }
       }
     })
@@ -174,7 +206,8 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
       sceneFunc: (context) => {
         const { shape, style, layer, subject } = record.item;
         const mark = layer === 'findings' ? marks.get(subject?.id ?? '') : undefined;
-        paint(context._context, asMarked(shape, mark), styleOf(style, theme), scale);
+        const palette = { theme, scale, pictures };
+        paint(context._context, asMarked(shape, mark), styleOf(style, theme), palette);
       }
     });
 
@@ -275,6 +308,10 @@ export const createKonvaWriter = (host: HTMLDivElement, firstTheme: ThemeName): 
     setCulling: (next) => {
       within = next;
       cull();
+    },
+    repaint: () => {
+      drawing.batchDraw();
+      hand.batchDraw();
     },
     destroy: () => {
       watchPixelRatio();

@@ -1,6 +1,7 @@
 // Puts one shape of a display list on a canvas: the path of a line, circle or box, or a text at
 // its baseline. Knows only CanvasRenderingContext2D's calls, so a test can record them.
 import type { Shape } from '#drawing/display-list.ts';
+import { pictureCorners } from '#drawing/picture-corners.ts';
 
 export type PathContext = Pick<
   CanvasRenderingContext2D,
@@ -35,6 +36,13 @@ export const traceShape = (context: PathContext, shape: Shape): void => {
       } else {
         context.roundRect(shape.x, shape.y, shape.width, shape.height, shape.round);
       }
+      break;
+    case 'picture':
+      traceLine(context, {
+        kind: 'line',
+        points: pictureCorners(shape).flatMap(({ x, y }) => [x, y]),
+        closed: true
+      });
       break;
     case 'text':
       break;

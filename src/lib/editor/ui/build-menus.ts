@@ -74,7 +74,7 @@ const exportMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] =
         label: 'Drawing',
         hint: 'SVG',
         disabled: editor.diagram.list === null,
-        run: () => desk.exportDrawing(),
+        run: () => void desk.exportDrawing(),
         testid: 'export-svg'
       },
       {
