@@ -7,7 +7,7 @@ export * from './inks.ts';
 export * from './styles.ts';
 export * from './to-svg.ts';
 export * from './photos/place-photos.ts';
-export { layPhoto, type PhotoLay } from './photos/lay-photo.ts';
+export { layPhoto, photoPlace, type PhotoLay } from './photos/lay-photo.ts';
 export { warpPixels, type Pixels } from './photos/warp.ts';
 export { straightenRectangle, type Straightening } from './photos/straighten.ts';
 export { pictureCorners, pictureFrame } from './picture-corners.ts';

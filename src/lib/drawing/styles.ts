@@ -109,7 +109,6 @@ const sheetStyles = (ink: Inks): Record<string, Style> => ({
   'unit.box': shape(ink.unitEdge, ink.unit, 0.4),
   'unit.outline': line(ink.unitEdge, 0.4),
   'unit.name': text(ink.softInk),
-  photo: {},
   'photo.frame': { ...line(ink.faintInk, 0.3), dash: [2, 1.4] },
   'photo.name': text(ink.softInk),
   'photo.plate': shape(ink.unitEdge, ink.paper, 0.2),

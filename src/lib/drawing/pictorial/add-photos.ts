@@ -18,7 +18,7 @@ export function addPhotos(sheet: SheetItems, { places }: PictorialGeometry): voi
       subject: { kind: 'photo', id: photo.id } as const,
       title: `photo ${shape.name}${note}`
     };
-    sheet.add(id, 'photos', 'photo', shape, told);
+    sheet.add(id, 'photos', 'photo.frame', shape, told);
     if (lay.isScaled) continue;
     const text = `${shape.name}: no scale`;
     const [a, b, c, d, e, f] = affineOf(placed);

@@ -32,7 +32,7 @@ const pointsOf = ({ shape }: DisplayItem): readonly number[] => {
     const { points, closed } = shape;
     return closed === true ? [...points, ...points.slice(0, 2)] : points;
   }
-  if (shape.kind === 'text') return [];
+  if (shape.kind === 'text' || shape.kind === 'picture') return [];
   const { x, y } = shape;
   if (shape.kind === 'circle') {
     const { r } = shape;

@@ -1,0 +1,145 @@
+// A photo with a place in it is dropped on a blank chassis, made true to scale by four corners, measured,
+// and still there after the page is opened anew.
+import type { Page } from '@playwright/test';
+import { expect, exported, openFresh, test, waitForDrawing } from './story.ts';
+
+/** A plate of 300 by 200 mm with dark dots every 50 mm, photographed at an angle. */
+const plate = { widthMm: 300, heightMm: 200, width: 1280, height: 860 } as const;
+const corners = [
+  [210, 150],
+  [1010, 95],
+  [1130, 760],
+  [120, 690]
+] as const;
+
+/** The photo as a camera writes it: a JPEG with EXIF that says where it was taken. In base64. */
+const buildPhoto = (page: Page): Promise<string> =>
+  page.evaluate(
+    ({ corners: quad, plate: size }) => {
+      const canvas = document.createElement('canvas');
+      canvas.width = size.width;
+      canvas.height = size.height;
+      const context = canvas.getContext('2d')!;
+      context.fillStyle = '#6d5a44';
+      context.fillRect(0, 0, canvas.width, canvas.height);
+      // The unit square onto the corners, in closed form.
+      const [p, q, r, s] = quad;
+      const [sx, sy] = [p[0] - q[0] + r[0] - s[0], p[1] - q[1] + r[1] - s[1]];
+      const [ux, uy, vx, vy] = [q[0] - r[0], q[1] - r[1], s[0] - r[0], s[1] - r[1]];
+      const area = ux * vy - uy * vx;
+      const g = (sx * vy - sy * vx) / area;
+      const h = (ux * sy - uy * sx) / area;
+      const at = (u: number, v: number): [number, number] => {
+        const depth = g * u + h * v + 1;
+        const x = (q[0] - p[0] + g * q[0]) * u + (s[0] - p[0] + h * s[0]) * v + p[0];
+        const y = (q[1] - p[1] + g * q[1]) * u + (s[1] - p[1] + h * s[1]) * v + p[1];
+        return [x / depth, y / depth];
+      };
+      const fill = (points: [number, number][], colour: string): void => {
+        context.fillStyle = colour;
+        context.beginPath();
+        for (const [x, y] of points) context.lineTo(x, y);
+        context.fill();
+      };
+      fill([at(0, 0), at(1, 0), at(1, 1), at(0, 1)], '#c9cdd0');
+      for (let x = 50; x < size.widthMm; x += 50) {
+        for (let y = 50; y < size.heightMm; y += 50) {
+          const ring = Array.from({ length: 24 }, (_, index): [number, number] => {
+            const turn = (index / 24) * 2 * Math.PI;
+            return at(
+              (x + 4 * Math.cos(turn)) / size.widthMm,
+              (y + 4 * Math.sin(turn)) / size.heightMm
+            );
+          });
+          fill(ring, '#1d2126');
+        }
+      }
+      const plain = atob(canvas.toDataURL('image/jpeg', 0.95).split(',')[1]!);
+      const about = `Exif\0\0MM\0*\0\0\0\x08\0\x01\x88\x25\0\x04\0\0\0\x01\0\0\0\x1a\0\0\0\0GPS 51.5074 north`;
+      const length = String.fromCharCode((about.length + 2) >> 8, (about.length + 2) & 255);
+      return btoa(`${plain.slice(0, 2)}\xff\xe1${length}${about}${plain.slice(2)}`);
+    },
+    { corners, plate }
+  );
+
+const drop = async (page: Page, name: string, type: string, base64: string): Promise<void> => {
+  await page.evaluate(
+    ({ name: fileName, type: fileType, base64: text }) => {
+      const bytes = Uint8Array.from(atob(text), (letter) => letter.charCodeAt(0));
+      const transfer = new DataTransfer();
+      transfer.items.add(new File([bytes], fileName, { type: fileType }));
+      for (const kind of ['dragenter', 'dragover', 'drop']) {
+        document.body.dispatchEvent(
+          new DragEvent(kind, { dataTransfer: transfer, bubbles: true, cancelable: true })
+        );
+      }
+    },
+    { name, type, base64 }
+  );
+};
+
+const blank = async (page: Page): Promise<void> => {
+  await openFresh(page);
+  await page.getByTestId('file-menu').click();
+  await page.getByTestId('new').click();
+  await page.getByTestId('set-dialog').getByRole('button', { name: 'Close' }).click();
+};
+
+/** Drags the handles of the scale dialog onto the plate's corners, by mouse. */
+const setCorners = async (page: Page): Promise<void> => {
+  for (const [index, [x, y]] of corners.entries()) {
+    const handle = page.getByTestId(`handle-${index}`);
+    await handle.scrollIntoViewIfNeeded();
+    const frame = (await handle.locator('..').boundingBox())!;
+    const box = (await handle.boundingBox())!;
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(
+      frame.x + (x / plate.width) * frame.width,
+      frame.y + (y / plate.height) * frame.height,
+      { steps: 4 }
+    );
+    await page.mouse.up();
+  }
+};
+
+for (const colorScheme of ['light', 'dark'] as const) {
+  test.describe(colorScheme, () => {
+    test.use({ colorScheme });
+
+    test('a photo is dropped, made true to scale, measured and kept', async ({ page }) => {
+      await blank(page);
+      const photo = await buildPhoto(page);
+      expect(atob(photo)).toContain('51.5074');
+      await drop(page, 'underside of the set.jpg', 'image/jpeg', photo);
+      await expect(page.getByTestId('photo-row')).toHaveCount(1);
+      await waitForDrawing(page);
+      await expect(page.getByTestId('photo-scale-words')).toContainText('nothing can be measured');
+      await page.screenshot({ path: `test-results/photo-unscaled-${colorScheme}.png` });
+
+      await page.getByTestId('photo-scale').click();
+      await expect(page.getByTestId('handle-3')).toBeVisible();
+      await setCorners(page);
+      await page.getByTestId('scale-width').fill('300 mm');
+      await expect(page.getByTestId('scale-save')).toBeDisabled();
+      await page.getByTestId('scale-height').fill('200');
+      await page.getByTestId('handle-1').focus();
+      await page.screenshot({ path: `test-results/photo-scaling-${colorScheme}.png` });
+      await page.getByTestId('scale-save').click();
+      await expect(page.getByTestId('photo-scale-words')).toContainText('300 mm by 200 mm');
+      await page.waitForTimeout(1500);
+      await page.screenshot({ path: `test-results/photo-scaled-${colorScheme}.png` });
+
+      const svg = await exported(page, 'export-menu', 'export-svg');
+      const picture = /href="data:image\/jpeg;base64,([^"]+)"/.exec(svg)?.[1] ?? '';
+      expect(picture.length).toBeGreaterThan(1000);
+      expect(atob(picture)).not.toMatch(/Exif|51\.5074/);
+
+      await page.reload();
+      await waitForDrawing(page);
+      await page.getByTestId('drawing-pictorial').click();
+      await page.getByTestId('photos').click();
+      await expect(page.getByTestId('photo-scale-words')).toContainText('300 mm by 200 mm');
+    });
+  });
+}
