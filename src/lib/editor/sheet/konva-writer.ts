@@ -161,7 +161,7 @@ const paintHalo = (
 export const createKonvaWriter = (
   host: HTMLDivElement,
   firstTheme: ThemeName,
-  pictures: PictureSource
+  pictures: PictureSource = () => null
 ): KonvaWriter => {
   let theme = firstTheme;
   let scale = 1;
