@@ -103,6 +103,63 @@ const setCorners = async (page: Page): Promise<void> => {
   }
 };
 
+/** Where on screen the plate's dark dots are painted, row by row. Asked until the photo is there. */
+const findDots = async (page: Page): Promise<readonly { x: number; y: number }[]> => {
+  let dots: { x: number; y: number }[] = [];
+  await expect.poll(async () => (dots = await dotsNow(page)).length, { timeout: 20_000 }).toBe(15);
+  return dots;
+};
+
+const dotsNow = (page: Page): Promise<{ x: number; y: number }[]> =>
+  page.evaluate(() => {
+    const canvas = document.querySelector<HTMLCanvasElement>('[data-testid=sheet] canvas')!;
+    const box = canvas.getBoundingClientRect();
+    const { width, height } = canvas;
+    const { data } = canvas.getContext('2d')!.getImageData(0, 0, width, height);
+    const level = (x: number, y: number): number => data[(y * width + x) * 4] ?? 255;
+    // Dark as the dots are against the plate, on light paper and on dark.
+    const isDark = (x: number, y: number): boolean => level(x, y) < 100;
+    const seen = new Uint8Array(width * height);
+    const found: { x: number; y: number; size: number; wide: number; high: number }[] = [];
+    for (let y = 1; y < height - 1; y++) {
+      for (let x = 1; x < width - 1; x++) {
+        if (seen[y * width + x] === 1 || !isDark(x, y)) continue;
+        const stack = [[x, y] as const];
+        seen[y * width + x] = 1;
+        let [sumX, sumY, size, left, right, top, bottom] = [0, 0, 0, x, x, y, y];
+        while (stack.length > 0) {
+          const [px, py] = stack.pop()!;
+          [sumX, sumY, size] = [sumX + px, sumY + py, size + 1];
+          [left, right] = [Math.min(left, px), Math.max(right, px)];
+          [top, bottom] = [Math.min(top, py), Math.max(bottom, py)];
+          for (const [nx, ny] of [
+            [px + 1, py],
+            [px - 1, py],
+            [px, py + 1],
+            [px, py - 1]
+          ] as const) {
+            const at = ny * width + nx;
+            if (nx < 0 || ny < 0 || nx >= width || ny >= height) continue;
+            if (seen[at] === 1 || !isDark(nx, ny)) continue;
+            seen[at] = 1;
+            stack.push([nx, ny]);
+          }
+        }
+        const [wide, high] = [right - left + 1, bottom - top + 1];
+        found.push({ x: sumX / size, y: sumY / size, size, wide, high });
+      }
+    }
+    const ratio = width / box.width;
+    return found
+      .filter(({ size, wide, high }) => size > 20 && Math.max(wide, high) < 30)
+      .filter(({ size, wide, high }) => size > 0.6 * wide * high)
+      .map(({ x, y }) => ({
+        x: box.left + (x + 0.5) / ratio,
+        y: box.top + (y + 0.5) / ratio
+      }))
+      .sort((a, b) => (Math.abs(a.y - b.y) > 8 ? a.y - b.y : a.x - b.x));
+  });
+
 for (const colorScheme of ['light', 'dark'] as const) {
   test.describe(colorScheme, () => {
     test.use({ colorScheme });
@@ -140,6 +197,45 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await page.getByTestId('drawing-pictorial').click();
       await page.getByTestId('photos').click();
       await expect(page.getByTestId('photo-scale-words')).toContainText('300 mm by 200 mm');
+      await page.getByTestId('photos').click();
+
+      // From the first dot to the last: 200 mm across and 100 mm down.
+      await page.getByTestId('tool-measure').click();
+      const dots = await findDots(page);
+      expect(dots).toHaveLength(15);
+      for (const { x, y } of [dots[0]!, dots.at(-1)!]) await page.mouse.click(x, y);
+      const said = await page.locator('.in-hand').textContent();
+      const measured = Number(/([\d.]+) mm/.exec(said ?? '')?.[1]);
+      expect(Math.abs(measured / Math.hypot(200, 100) - 1)).toBeLessThan(0.01);
+      await page.screenshot({ path: `test-results/photo-measured-${colorScheme}.png` });
     });
   });
 }
+
+test.describe('on a phone', () => {
+  test.use({ viewport: { width: 390, height: 844 }, hasTouch: true });
+
+  test('a broken and an unreadable picture are refused in words, a good one is scaled', async ({
+    page
+  }) => {
+    await openFresh(page);
+    const heic = `\0\0\0\x18ftypheic\0\0\0\0mif1heic`;
+    await drop(page, 'spot.heic', 'image/heic', Buffer.from(heic, 'latin1').toString('base64'));
+    await expect(page.getByTestId('photo-problems')).toContainText('HEIC picture');
+    const photo = await buildPhoto(page);
+    await drop(page, 'cut.jpg', 'image/jpeg', photo.slice(0, 400));
+    await expect(page.getByTestId('photo-problems')).toContainText('cut.jpg');
+    await drop(page, 'plate.jpg', 'image/jpeg', photo);
+    await expect(page.getByTestId('photo-row')).toHaveCount(1);
+    await expect(page.getByTestId('photo-problems')).toBeHidden();
+    await page.screenshot({ path: 'test-results/photo-panel-phone.png' });
+    await page.getByTestId('photo-scale').click();
+    await setCorners(page);
+    await page.getByTestId('handle-2').focus();
+    await page.screenshot({ path: 'test-results/photo-scaling-phone.png' });
+    await page.getByTestId('scale-by-pair').click();
+    await page.getByTestId('scale-distance').fill('8 in');
+    await page.getByTestId('scale-distance').press('Enter');
+    await expect(page.getByTestId('photo-scale-words')).toContainText('apart');
+  });
+});

@@ -3,6 +3,7 @@
 // together.
 import type { Subject } from '#drawing/display-list.ts';
 import { chosenKeys } from './chosen-keys.ts';
+import { photoGrip } from '../photos/photo-grip.ts';
 import { wireGrip } from './dress/wire-grip.ts';
 import type { Grip, Held } from './grip.ts';
 import { keepPatternEdit } from './keep-pattern.ts';
@@ -31,7 +32,7 @@ export interface PickState {
 const resting: PickState = { chosen: new Set(), held: null, box: null };
 
 /** In this order they are asked whether they take a drag. */
-export const grips: readonly Grip[] = [turnGrip, terminalGrip, moveGrip, wireGrip];
+export const grips: readonly Grip[] = [turnGrip, terminalGrip, moveGrip, wireGrip, photoGrip];
 
 /** What a press chooses: of a terminal its part, of a wire nothing that could be moved. */
 const choiceOf = (subject: Subject | null): readonly string[] => {

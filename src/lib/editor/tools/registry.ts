@@ -1,6 +1,7 @@
 // The tools of the drawing to scale, in the order of the rail.
 import { dressWires } from './dress/dress-wires.ts';
 import { placeSupports } from './dress/place-supports.ts';
+import { measureLengths } from '../photos/measure-lengths.ts';
 import { pickAndMove } from './pick-and-move.ts';
 import { addTerminals } from './place/add-terminals.ts';
 import { placeParts } from './place/place-parts.ts';
@@ -14,5 +15,6 @@ export const toolFaces: readonly ToolFace[] = [
   faceOf(addTerminals),
   faceOf(drawWires),
   faceOf(placeSupports),
-  faceOf(dressWires)
+  faceOf(dressWires),
+  faceOf(measureLengths)
 ];
