@@ -82,7 +82,8 @@ const blank = async (page: Page): Promise<void> => {
   await openFresh(page);
   await page.getByTestId('file-menu').click();
   await page.getByTestId('new').click();
-  await page.getByTestId('set-dialog').getByRole('button', { name: 'Close' }).click();
+  await page.getByTestId('new-start').click();
+  await expect(page.getByTestId('new-chassis')).toBeHidden();
 };
 
 /** Drags the handles of the scale dialog onto the plate's corners, by mouse. */
