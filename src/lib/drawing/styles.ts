@@ -130,6 +130,8 @@ const sheetStyles = (ink: Inks): Record<string, Style> => ({
 /** What is in the hand and not yet on the drawing. */
 const handStyles = (ink: Inks): Record<string, Style> => ({
   'hand.line': { ...line(ink.accent, 0.4), cap: 'round' },
+  // Keeps a line readable on a photo.
+  'hand.under': { ...line(ink.part, 1.2), cap: 'round' },
   'hand.loose': { ...line(ink.accent, 0.4), dash: [1.6, 1.2] },
   'hand.guide': { ...line(ink.accent, 0.2), dash: [1, 1] },
   'hand.box': { ...line(ink.accent, 0.3), dash: [1.6, 1.2] },

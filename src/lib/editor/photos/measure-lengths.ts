@@ -128,12 +128,9 @@ export const measureLengths: Tool<MeasureState> = {
       return { shapes: rings, words: { text: 'no scale here', at }, cursor: 'crosshair' };
     }
     if (from === null || end === null) return { shapes: rings, cursor: 'crosshair' };
-    const line = {
-      style: 'hand.line',
-      shape: { kind: 'line', points: [from.x, from.y, end.x, end.y] }
-    } as const;
+    const shape = { kind: 'line', points: [from.x, from.y, end.x, end.y] } as const;
     return {
-      shapes: [line, ...rings],
+      shapes: [{ style: 'hand.under', shape }, { style: 'hand.line', shape }, ...rings],
       words: { text: measuredText(from, end), at: end },
       cursor: 'crosshair'
     };
