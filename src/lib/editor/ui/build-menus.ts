@@ -87,53 +87,65 @@ const exportMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] =
   }
 ];
 
-const viewMenu = ({ preferences, walk, hand }: EditorState): readonly MenuGroup[] => [
-  {
-    title: 'Pin walk',
-    items: [
-      { label: 'Walk the pins', hint: 'Shift+P', run: () => walk.open(), testid: 'walk-open' },
-      { label: 'Half-traced wires', run: () => walk.open('waiting'), testid: 'waiting-open' }
-    ]
-  },
-  ...(hand.isOpen
-    ? [
+const viewMenu = (editor: EditorState): readonly MenuGroup[] => {
+  const { preferences, walk, hand } = editor;
+  return [
+    {
+      title: 'Pin walk',
+      items: [
+        { label: 'Walk the pins', hint: 'Shift+P', run: () => walk.open(), testid: 'walk-open' },
+        { label: 'Half-traced wires', run: () => walk.open('waiting'), testid: 'waiting-open' }
+      ]
+    },
+    ...(hand.isOpen
+      ? [
+          {
+            title: 'Diagram',
+            items: [
+              {
+                label: 'Let go of the picked place',
+                hint: 'back to the layout',
+                run: () => hand.letGoOfPlaces('picked'),
+                testid: 'let-go-picked'
+              },
+              {
+                label: 'Let go of all places',
+                run: () => hand.letGoOfPlaces('all'),
+                testid: 'let-go-all'
+              }
+            ]
+          }
+        ]
+      : []),
+    {
+      items: [
         {
-          title: 'Diagram',
-          items: [
-            {
-              label: 'Let go of the picked place',
-              hint: 'back to the layout',
-              run: () => hand.letGoOfPlaces('picked'),
-              testid: 'let-go-picked'
-            },
-            {
-              label: 'Let go of all places',
-              run: () => hand.letGoOfPlaces('all'),
-              testid: 'let-go-all'
-            }
-          ]
+          label: 'What the judging goes by…',
+          run: () => (editor.dialog = 'policy'),
+          testid: 'policy-open'
         }
       ]
-    : []),
-  {
-    title: 'Lengths',
-    items: lengthUnits.map((unit) => ({
-      label: unitNames[unit],
-      checked: preferences.lengthUnit === unit,
-      run: () => preferences.setLengthUnit(unit),
-      testid: `unit-${unit}`
-    }))
-  },
-  {
-    title: 'Paper',
-    items: themes.map((theme) => ({
-      label: themeNames[theme],
-      checked: preferences.theme === theme,
-      run: () => preferences.setTheme(theme),
-      testid: `theme-${theme}`
-    }))
-  }
-];
+    },
+    {
+      title: 'Lengths',
+      items: lengthUnits.map((unit) => ({
+        label: unitNames[unit],
+        checked: preferences.lengthUnit === unit,
+        run: () => preferences.setLengthUnit(unit),
+        testid: `unit-${unit}`
+      }))
+    },
+    {
+      title: 'Paper',
+      items: themes.map((theme) => ({
+        label: themeNames[theme],
+        checked: preferences.theme === theme,
+        run: () => preferences.setTheme(theme),
+        testid: `theme-${theme}`
+      }))
+    }
+  ];
+};
 
 const helpMenu = (editor: EditorState): readonly MenuGroup[] => [
   {
