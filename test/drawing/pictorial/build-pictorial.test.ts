@@ -329,7 +329,7 @@ describe('readable', () => {
   it('shows lengths when asked, and only then', () => {
     const radio = buildRadio();
     const { list } = draw(radio, { withLengths: true });
-    expect(textsOf(list)).toContain('300 · 125 mm');
+    expect(textsOf(list)).toContain('600 · 125 mm');
     expect(textsOf(draw(radio).list)).not.toContain(' · 125 mm');
   });
 });
