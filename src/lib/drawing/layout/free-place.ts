@@ -15,6 +15,10 @@ const gapBetween = (a: Box, b: Box): number =>
 export const isFree = (box: Box, others: readonly Box[]): boolean =>
   others.every((other) => gapBetween(box, other) > room.least - 1e-6);
 
+/** Whether a box lies on none of the others, however near it comes. */
+export const liesClear = (box: Box, others: readonly Box[]): boolean =>
+  others.every((other) => gapBetween(box, other) >= 0);
+
 /** The upper left corner nearest to the wish, on lanes, where the box keeps clear of the others; the wish
  *  itself where there is none.
  *  @param from where the box stood: a neighbour that it was near may stay as near */

@@ -9,7 +9,7 @@ import { chainOf } from '../presentation/exits.ts';
 import type { Plan } from '../presentation/plan.ts';
 import { roundMm, type Spot } from '../presentation/sides.ts';
 import { laneMm, toLane } from '../router/lanes.ts';
-import { findFreePlace, isFree } from './free-place.ts';
+import { findFreePlace, isFree, liesClear } from './free-place.ts';
 import type { DiagramFrame, DiagramPart, Geometry } from './join.ts';
 import { boundsOf, buildRouter, withRoutes } from './run-lines.ts';
 
@@ -59,7 +59,14 @@ export const moveParts = (geometry: Geometry, places: ReadonlyMap<Id, Spot>): Ge
     return at ? { ...part, box: { ...part.box, x: toLane(at.x), y: toLane(at.y) } } : part;
   });
   const boxes = new Map(put.map(({ id, box }) => [id, box]));
-  const standing = put.filter(({ id }) => places.has(id)).map(({ box }) => box);
+  const standing: Box[] = [];
+  for (const { id, box } of put) {
+    if (!places.has(id)) continue;
+    // Two parts that were put on one place, as merging can leave them: the later gives way.
+    const there = liesClear(box, standing) ? box : { ...box, ...findFreePlace(box, standing) };
+    boxes.set(id, there);
+    standing.push(there);
+  }
   for (const { id, box } of put) {
     if (places.has(id) || isFree(box, standing)) continue;
     const others = [...boxes].flatMap(([other, own]) => (other === id ? [] : [own]));
