@@ -38,7 +38,7 @@ describe('the pages', () => {
   const page = sheetsToPage(document, paper);
 
   it('carry the cautions, and call nothing from a network', () => {
-    expect(page).toMatch(/<footer>.*Lethal voltages.*Discharge the picture tube/);
+    expect(page).toMatch(/<tfoot>.*class="cautions">.*Lethal voltages.*Discharge the picture tube/);
     expect(page).toContain("default-src 'none'");
     expect(page).not.toMatch(/https?:|<script|src=/);
   });

@@ -8,7 +8,7 @@ export const paperSizes = ['A4', 'letter'] as const;
 export type PaperSize = (typeof paperSizes)[number];
 
 const style = (paper: PaperSize): string => `
-@page { size: ${paper}; margin: 14mm 12mm 24mm; }
+@page { size: ${paper}; margin: 14mm 12mm 10mm; }
 :root { color-scheme: light; }
 * { box-sizing: border-box; }
 body { font: 12pt/1.35 "IBM Plex Sans", "Segoe UI", "Helvetica Neue", Arial, sans-serif; color: #1b1a18; margin: 0 auto; max-width: 190mm; padding: 6mm 4mm; background: #fff; }
@@ -29,8 +29,14 @@ td { border-bottom: 0.2mm solid #b9b2a4; padding: 1mm 1.5mm; vertical-align: top
 td.number { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; }
 td.blank { border: 0.3mm solid #6f695e; min-width: 11mm; height: 8mm; }
 td.stop { font-weight: 700; }
-footer { font-size: 8.5pt; line-height: 1.25; color: #3c3831; border-top: 0.3mm solid #6f695e; padding-top: 1.5mm; margin-top: 6mm; }
-@media print { body { max-width: none; padding: 0; } footer { position: fixed; left: 0; right: 0; bottom: -20mm; height: 18mm; margin: 0; overflow: hidden; font-size: 7.5pt; } .wide { overflow: visible; } }
+/* The foot of a table stands on every sheet of paper, with room kept for it: that is what this one is for. */
+.paper { font: inherit; margin: 0; }
+.paper > tbody > tr { break-inside: auto; }
+.paper > * > tr > td { border: 0; padding: 0; }
+.paper > tfoot { display: table-footer-group; }
+.paper > tfoot > tr > td { font-size: 7.5pt; line-height: 1.25; color: #3c3831; padding-top: 4mm; }
+.cautions { border-top: 0.3mm solid #6f695e; padding-top: 1.5mm; margin: 0; }
+@media print { body { max-width: none; padding: 0; } .wide { overflow: visible; } }
 `;
 
 function tableHtml({ columns, rows }: Table): string {
@@ -120,5 +126,10 @@ export function sheetsToPage(
     .join(' ');
   const [first] = sheets;
   const title = `${sheets.length === 1 && first ? first.title : 'Sheets'}: ${document.identity.title}`;
-  return pageOf(title, style(paper), `<main>\n${body}\n</main>\n<footer>${foot}</footer>`);
+  return pageOf(
+    title,
+    style(paper),
+    `<table class="paper" role="presentation"><tbody><tr><td><main>\n${body}\n</main></td></tr></tbody>
+<tfoot><tr><td><p class="cautions">${foot}</p></td></tr></tfoot></table>`
+  );
 }
