@@ -43,7 +43,17 @@ export interface FileReport {
 }
 
 export type DialogName =
-  'cautions' | 'about' | 'keys' | 'kept' | 'states' | 'set' | 'new' | 'columns' | 'policy' | 'go' | null;
+  | 'cautions'
+  | 'about'
+  | 'keys'
+  | 'kept'
+  | 'states'
+  | 'set'
+  | 'new'
+  | 'columns'
+  | 'policy'
+  | 'go'
+  | null;
 
 export class EditorState {
   readonly documents: DocumentState;
