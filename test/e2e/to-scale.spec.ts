@@ -39,6 +39,12 @@ for (const colorScheme of ['light', 'dark'] as const) {
       await page.mouse.up();
       await expect(undo).toHaveAttribute('title', /move V1/);
 
+      // The drawing follows the edit a moment later: a press is for what is seen to lie there.
+      await expect(async () => {
+        await page.mouse.move(x + 66, y + 38);
+        await page.mouse.move(x + 70, y + 40);
+        await expect(page.locator('p.hover')).toContainText('V1', { timeout: 500 });
+      }).toPass();
       await page.mouse.click(x + 70, y + 40);
       await expect(page.getByTestId('tag')).toContainText('V1');
       await sheet.focus();
