@@ -4,6 +4,7 @@ import type { Finding } from '#checks/index.ts';
 import type { Terminal, Wire, WireEnd } from '#document/index.ts';
 import { formatInches, roundSignificant } from '#quantity/index.ts';
 import type { Amount, Study } from '#study/index.ts';
+import { unitNamesOf } from '#study/unit-names.ts';
 
 /** A row of the schedule. Numbers are in the unit that the name ends in; null where not known. */
 export interface ScheduleRow {
@@ -78,16 +79,6 @@ const routeOf = (wire: Wire, study: Study): string | null =>
     ? wire.route.supports.map((id) => study.document.supports[id]?.name ?? id).join(' > ')
     : null;
 
-/** The unit that a wire lies in, or both, where it goes from one to another. */
-const unitsOf = (wire: Wire, study: Study): string | null => {
-  const names = [wire.from, wire.to].flatMap((end) => {
-    const part = end.at && study.document.parts[end.at.part];
-    const unit = part && study.document.units[part.unit];
-    return unit ? [unit.name] : [];
-  });
-  return names.length > 0 ? [...new Set(names)].join(' / ') : null;
-};
-
 const findingsByWire = (findings: readonly Finding[]): Map<string, string[]> => {
   const rules = new Map<string, string[]>();
   for (const finding of findings)
@@ -115,7 +106,7 @@ export const buildSchedule = (study: Study, findings: readonly Finding[]): Sched
       from: study.index.labelOf(wire.from),
       to: study.index.labelOf(wire.to),
       function: wire.function ?? null,
-      unit: unitsOf(wire, study),
+      unit: unitNamesOf(wire, study).join(' / ') || null,
       cable: (wire.cable && study.document.cables[wire.cable]?.name) ?? null,
       net: net?.name ?? null,
       construction: wire.construction,

@@ -11,7 +11,7 @@ import {
   textToCells,
   type CellWrite
 } from './cell-block.ts';
-import { columnIdOfHeading } from './columns.ts';
+import { columnIdOfHeading } from './column-headings.ts';
 import type { GridCursor, GridShape } from './grid-cursor.ts';
 import { takeManyCells, type ManyCells } from './many-cells.ts';
 import type { CellReading } from './read-cell.ts';

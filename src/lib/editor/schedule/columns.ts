@@ -3,10 +3,10 @@
 import { wireStates, type Wire } from '#document/index.ts';
 import { formatAmps, formatAwg, formatInches, formatMm, formatVolts } from '#quantity/index.ts';
 import type { Amount, Study, WireStudy } from '#study/index.ts';
-import type { ColumnSet, LengthUnit } from '../core/preferences.svelte.ts';
+import { unitNamesOf } from '#study/unit-names.ts';
+import type { LengthUnit } from '../core/preferences.svelte.ts';
 import { carriesText, lengthText } from '../core/words.ts';
 import * as read from './read-cell.ts';
-import { readHeading } from '#intake/heading-words.ts';
 
 export const columnIds = [
   'number',
@@ -86,15 +86,6 @@ const declaredText = ({ wire }: RowSource): string =>
     .filter((part) => part !== '')
     .join(', ');
 
-const unitNamesOf = (wire: Wire, study: Study): string[] => {
-  const names = [wire.from, wire.to].flatMap((end) => {
-    const part = study.index.findAt(end)?.part;
-    const unit = part && study.document.units[part.unit];
-    return unit === undefined ? [] : [unit.name];
-  });
-  return [...new Set(names)];
-};
-
 const endColumn = (end: 'from' | 'to', title: string): Column => ({
   id: end,
   title,
@@ -135,7 +126,8 @@ const voltColumn = (
   example
 });
 
-const columnList: readonly Column[] = [
+/** All columns, left to right. */
+export const columnList: readonly Column[] = [
   {
     id: 'number',
     title: 'No',
@@ -190,7 +182,7 @@ const columnList: readonly Column[] = [
     name: 'unit that it lies in',
     least: 9,
     grow: 1,
-    show: ({ wire, study }) => unitNamesOf(wire, study).join(' – ')
+    show: ({ wire, study }) => unitNamesOf(wire, study).join(' / ')
   },
   {
     id: 'cable',
@@ -354,63 +346,3 @@ const isColumnId = (id: string): id is ColumnId => byId.has(id as ColumnId);
 export const columnIdsAmong = (texts: readonly string[]): readonly ColumnId[] => [
   ...new Set(texts.filter(isColumnId))
 ];
-
-/** The column that a heading of another list names, or null. */
-export const columnIdOfHeading = (heading: string): ColumnId | null => {
-  const plain = heading.trim().toLowerCase();
-  const own = columnList.find(({ title, name }) =>
-    [title, name].some((text) => text.toLowerCase() === plain)
-  );
-  const role = own === undefined ? readHeading(heading)?.role : undefined;
-  return own?.id ?? (role === undefined ? null : (idOfRole[role] ?? null));
-};
-
-const idOfRole: Partial<Record<string, ColumnId>> = {
-  number: 'number',
-  from: 'from',
-  to: 'to',
-  colour: 'colour',
-  function: 'function',
-  gauge: 'gauge',
-  rating: 'rating',
-  condition: 'condition',
-  dcV: 'dc',
-  acV: 'ac',
-  pulseV: 'pulse',
-  amps: 'amps',
-  length: 'length',
-  dress: 'dress',
-  notes: 'notes',
-  state: 'state'
-};
-
-const sets: Record<Exclude<ColumnSet, 'own'>, readonly ColumnId[]> = {
-  overview: ['number', 'from', 'to', 'colour', 'carries', 'needs', 'cut', 'state'],
-  found: ['number', 'from', 'to', 'colour', 'gauge', 'length', 'function', 'notes'],
-  electrical: ['number', 'from', 'to', 'dc', 'ac', 'pulse', 'amps', 'needs'],
-  all: columnIds.filter((id) => id !== 'carries')
-};
-
-export const columnSetNames: Record<ColumnSet, string> = {
-  overview: 'Overview',
-  found: 'As found',
-  electrical: 'Electrical',
-  all: 'All columns',
-  own: 'Own choice'
-};
-
-/** What a set leaves out where the page is no wider than a hand; the rest of it is a pick away. */
-const leftOutNarrow: Partial<Record<ColumnSet, readonly ColumnId[]>> = {
-  overview: ['carries', 'cut'],
-  found: ['function']
-};
-
-/** The columns of a set, left to right. */
-export const columnsOf = (
-  set: ColumnSet,
-  isNarrow = false,
-  own: readonly ColumnId[] = sets.overview
-): readonly Column[] =>
-  (set === 'own' ? own : sets[set])
-    .filter((id) => !isNarrow || leftOutNarrow[set]?.includes(id) !== true)
-    .map(columnOf);

@@ -8,14 +8,8 @@ import { counted, wireName } from '../core/words.ts';
 import { buildRows, type RowView } from './build-rows.ts';
 import { BlockWork } from './block-work.ts';
 import { blockOf, isMany, type CellBlock } from './cell-block.ts';
-import {
-  columnIdsAmong,
-  columnOf,
-  columnsOf,
-  type Column,
-  type ColumnId,
-  type RowSource
-} from './columns.ts';
+import { columnIdsAmong, columnOf, type Column, type ColumnId, type RowSource } from './columns.ts';
+import { columnsOf } from './column-sets.ts';
 import { EndNames } from './end-text.ts';
 import {
   extendedTo,
