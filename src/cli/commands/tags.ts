@@ -50,7 +50,7 @@ export const tagsCommand: Command = {
     const page = tagsPage(study, { sheet, skip, shiftXMm, shiftYMm, address });
     const nameless = study.index.wires.filter(({ number }) => number.trim() === '').length;
     terminal.say(
-      `${flagsOf(study).length} flags; print at 100 %${nameless > 0 ? `; ${nameless} wires have no number and get none` : ''}`
+      `${flagsOf(study).length} flags; print at 100 %, on plain paper first: the sizes of label sheets are from memory${nameless > 0 ? `; ${nameless} wires have no number and get none` : ''}`
     );
     const out = input.values['out'];
     if (out === undefined) terminal.out(page);
