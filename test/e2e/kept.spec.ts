@@ -338,10 +338,18 @@ test('a file is saved back to where it lies, and a broken save leaves it as it w
       }
     });
   });
+  // What was taken hold of just before the editor put the new file in its place can be read no more: take hold again.
   const read = (): Promise<string> =>
     page.evaluate(async () => {
       const root = await navigator.storage.getDirectory();
-      return (await (await root.getFileHandle('mine.chassis.json')).getFile()).text();
+      for (;;) {
+        const file = await (await root.getFileHandle('mine.chassis.json')).getFile();
+        try {
+          return await file.text();
+        } catch (error) {
+          if (!(error instanceof DOMException && error.name === 'NotReadableError')) throw error;
+        }
+      }
     });
   await openList(page, notebook);
   await page.keyboard.press('Control+s');
