@@ -18,8 +18,9 @@ import { ToolDesk } from '../tools/tool-desk.svelte.ts';
 import type { BookPage } from '../ui/book-pages.ts';
 import { DocumentState } from './document-state.svelte.ts';
 import { isSamePick, litBy, pickOfPlaces, pickOfSubject, stillThere, type Pick } from './pick.ts';
+import { leafNames, leavesOf, type Leaf } from './leaves.ts';
 import { Preferences, type PreferenceStore } from './preferences.svelte.ts';
-import { hiddenIn, wayNames, type Way } from './ways.ts';
+import { hiddenIn, wayNames, ways, type Way } from './ways.ts';
 import { wireName } from './words.ts';
 
 export interface EditorParts {
@@ -180,7 +181,28 @@ export class EditorState {
   setWay(way: Way): void {
     this.preferences.setWay(way);
     this.hiddenSeverities = hiddenIn(way);
+    // A walk belongs to capturing; what a way opens with is to be seen on a phone as well.
+    if (way !== 'capture') this.walk.close();
+    if (this.leaf !== 'schedule') this.page = 'schedule';
     this.tell(`${wayNames[way].name}. ${wayNames[way].does}`);
+  }
+
+  /** What the left page shows. */
+  get leaf(): Leaf {
+    return this.preferences.leaves[this.way];
+  }
+
+  /** Opens a leaf of the left page; where the way of working has none such, one that has. */
+  openLeaf(leaf: Leaf): void {
+    const way = leavesOf[this.way].includes(leaf)
+      ? this.way
+      : (ways.find((each) => leavesOf[each].includes(leaf)) ?? this.way);
+    if (leaf !== 'schedule') this.schedule.leave();
+    this.walk.close();
+    if (way !== this.way) this.setWay(way);
+    this.preferences.setLeaf(way, leaf);
+    this.page = 'schedule';
+    this.tell(leafNames[leaf]);
   }
 
   /** Shows what waits to be looked at later, or puts it away again. */
@@ -219,6 +241,7 @@ export class EditorState {
   /** Opens the schedule's find, or goes to its field. */
   find(): void {
     this.walk.close();
+    this.preferences.setLeaf(this.way, 'schedule');
     this.page = 'schedule';
     this.schedule.leave();
     this.schedule.find.ask();
@@ -232,6 +255,7 @@ export class EditorState {
 
   /** Begins a wire at a terminal; its other end is looked for on the sheet. */
   startWireAt(label: string): void {
+    this.preferences.setLeaf(this.way, 'schedule');
     this.schedule.startWireAt(label);
     this.page = 'sheet';
   }

@@ -1,5 +1,6 @@
 // What a person likes and the browser remembers: light or dark, millimetres or inches, which
 // columns the schedule shows, where the fold between the pages lies. Never part of a document.
+import { leavesOf, type Leaf } from './leaves.ts';
 import { ways, type Way } from './ways.ts';
 
 export const themes = ['system', 'light', 'dark'] as const;
@@ -29,6 +30,13 @@ export class Preferences {
   ownColumns = $state.raw<readonly string[]>([]);
   fold = $state<number>(foldLimits.start);
   way = $state<Way>('plan');
+  /** The leaf that is open in each way of working. */
+  leaves = $state.raw<Readonly<Record<Way, Leaf>>>({
+    capture: leavesOf.capture[0],
+    plan: leavesOf.plan[0],
+    work: leavesOf.work[0],
+    share: leavesOf.share[0]
+  });
   cautionsRead = $state(false);
   /** The short tour of the book has been taken, or put away. */
   guideDone = $state(false);
@@ -41,6 +49,10 @@ export class Preferences {
     this.columnSet = this.#read('columns', columnSets) ?? 'overview';
     this.ownColumns = (this.#text('own-columns') ?? '').split(' ').filter((id) => id !== '');
     this.way = this.#read('way', ways) ?? 'plan';
+    for (const way of ways) {
+      const leaf = this.#read(`leaf-${way}`, leavesOf[way]);
+      if (leaf !== null) this.leaves = { ...this.leaves, [way]: leaf };
+    }
     this.cautionsRead = this.#text('cautions-read') === 'yes';
     this.guideDone = this.#text('guide-done') === 'yes';
     const fold = Number(this.#text('fold') ?? Number.NaN);
@@ -76,6 +88,11 @@ export class Preferences {
   setWay(way: Way): void {
     this.way = way;
     this.#write('way', way);
+  }
+
+  setLeaf(way: Way, leaf: Leaf): void {
+    this.leaves = { ...this.leaves, [way]: leaf };
+    this.#write(`leaf-${way}`, leaf);
   }
 
   setGuideDone(done = true): void {
