@@ -81,7 +81,7 @@ describe('any edit', () => {
       elements.map((name) => `${verb}-${name}`)
     );
     expect([...kinds].sort()).toEqual(
-      [...all, 'change-identity', 'change-policy', 'do-many'].sort()
+      [...all, 'change-identity', 'change-policy', 'change-proof', 'do-many'].sort()
     );
   });
 });

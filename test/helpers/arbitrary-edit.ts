@@ -124,7 +124,20 @@ const sectionPlan: fc.Arbitrary<EditPlan> = fc.oneof(
       },
       { requiredKeys: [] }
     )
-    .map((fields): EditPlan => () => ({ kind: 'change-policy', args: { fields } }))
+    .map((fields): EditPlan => () => ({ kind: 'change-policy', args: { fields } })),
+  fc
+    .record(
+      {
+        readings: fc.dictionary(
+          fc.constantFrom('continuity a b', 'power-up c'),
+          orGone(fc.record({ typed: word, on: fc.constant('2026-11-26') })),
+          { maxKeys: 2 }
+        ),
+        records: orGone(fc.constantFrom({}, { 'power-up': { 'line volts': '117 V' } }))
+      },
+      { requiredKeys: [] }
+    )
+    .map((fields): EditPlan => () => ({ kind: 'change-proof', args: { fields } }))
 );
 
 const onePlan = fc.oneof(

@@ -2,7 +2,15 @@
 // or a word on why not. The given document is never changed.
 import { create } from 'mutative';
 import type * as z from 'zod';
-import { collections, isElementName, type Edit, type ElementName, type Fields } from './edit.ts';
+import {
+  collections,
+  isElementName,
+  sections,
+  type Edit,
+  type ElementName,
+  type Fields,
+  type SectionName
+} from './edit.ts';
 import { editInWords } from './edit-name.ts';
 import { issueInWords } from './issue-words.ts';
 import {
@@ -19,6 +27,7 @@ import { placeInElement } from './place-words.ts';
 import { copyJson, isRecord, NotJson } from './plain-json.ts';
 import { photoSchema } from './photo-schema.ts';
 import { policySchema } from './policy-schema.ts';
+import { proofSchema } from './proof-schema.ts';
 import { findElement } from './references.ts';
 import { documentVersion, identitySchema, type ChassisDocument } from './schema.ts';
 import { calloutSchema, patternSchema, stockSchema } from './shelf-schema.ts';
@@ -59,7 +68,11 @@ const elementSchemas: Readonly<Record<ElementName, z.ZodType>> = {
   callout: calloutSchema,
   stock: stockSchema
 };
-const sectionSchemas = { identity: identitySchema, policy: policySchema.partial() } as const;
+const sectionSchemas = {
+  identity: identitySchema,
+  policy: policySchema.partial(),
+  proof: proofSchema
+} as const;
 
 const checkBySchema = (
   schema: z.ZodType,
@@ -71,14 +84,19 @@ const checkBySchema = (
   if (words) refuse(`${placeOf(words.path)} ${words.wrong}: ${words.wayOut}`);
 };
 
+type SectionEdit = Extract<Edit, { kind: `change-${SectionName}` }>;
+const isSectionEdit = (edit: Edit): edit is SectionEdit =>
+  sections.some((name) => edit.kind === `change-${name}`);
+const sectionOf = ({ kind }: SectionEdit): SectionName =>
+  kind.slice('change-'.length) as SectionName;
+
 const perform = (work: WorkingCopy, before: ChassisDocument, edit: Edit): void => {
   if (edit.kind === 'do-many') {
     for (const inner of edit.args.edits) perform(work, before, checkedShape(inner));
     return;
   }
-  if (edit.kind === 'change-identity' || edit.kind === 'change-policy') {
-    const section = work.section(edit.kind === 'change-identity' ? 'identity' : 'policy');
-    mergeFields(section, edit.args.fields);
+  if (isSectionEdit(edit)) {
+    mergeFields(work.section(sectionOf(edit)), edit.args.fields);
     return;
   }
   const kind = edit.kind.slice(edit.kind.indexOf('-') + 1) as ElementName;
@@ -132,7 +150,7 @@ const hasId = (value: unknown): boolean => isRecord(value) && isText(value['id']
 /** What args each kind of edit has, and what each must be. */
 const argsOf = (kind: string): Readonly<Record<string, (value: unknown) => boolean>> => {
   if (kind === 'do-many') return { name: isText, edits: Array.isArray };
-  if (kind === 'change-identity' || kind === 'change-policy') return { fields: isRecord };
+  if (sections.some((name) => kind === `change-${name}`)) return { fields: isRecord };
   const [, verb = '', element = ''] = /^(add|change|remove)-(\w+)$/.exec(kind) ?? [];
   if (!isElementName(element)) return refuse(`there is no edit of the kind "${kind}"`);
   if (verb === 'add') return { element: hasId };

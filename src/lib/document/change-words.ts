@@ -73,13 +73,13 @@ const wordsOfKind = (kind: ElementName, before: JsonRecord, after: JsonRecord): 
   ];
 };
 
-const sections = { identity: "the set's", policy: "the rules'" } as const;
+const whoseSection = { identity: "the set's", policy: "the rules'", proof: "the tests'" } as const;
 
 /** What is different in `after`, a phrase each: "wire 12 changed: colour", "3 wires (4, 5, 6) added". Both are
  *  documents as JSON holds them; neither has to be valid, so that states of an older version are told too. */
 export const changeInWords = (before: unknown, after: unknown): string[] => {
   const words: string[] = [];
-  for (const [section, whose] of Object.entries(sections)) {
+  for (const [section, whose] of Object.entries(whoseSection)) {
     const fields = changeOf(recordIn(before, section), recordIn(after, section));
     const names = fieldsInWords('section', fields);
     if (names.length > 0) words.push(`${whose} ${names.join(', ')} changed`);

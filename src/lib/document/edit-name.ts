@@ -65,6 +65,17 @@ export const elementInWords = (kind: ElementName, element: Fields | undefined): 
   return kind === 'unit' ? 'a unit' : `a ${kind}`;
 };
 
+/** "reading at V3-5", "readings and records of the tests". */
+const proofInWords = (before: ChassisDocument, { readings, records }: Fields): string => {
+  if (!isRecord(readings) || records !== undefined) return 'write down what stands beside readings';
+  const [only, ...others] = Object.entries(readings);
+  if (only === undefined || others.length > 0) return 'change readings';
+  const [row, reading] = only;
+  const where = (isRecord(reading) ? reading : before.proof?.readings?.[row])?.['where'];
+  const verb = reading === null ? 'take away' : 'write down';
+  return `${verb} the reading${typeof where === 'string' ? ` at ${where}` : ''}`;
+};
+
 /** The name of an edit, made from it and the document that it was applied to. */
 export const editInWords = (before: ChassisDocument, edit: Edit): string => {
   if (edit.kind === 'do-many') return edit.args.name;
@@ -74,6 +85,7 @@ export const editInWords = (before: ChassisDocument, edit: Edit): string => {
   if (edit.kind === 'change-policy') {
     return `change the rules' ${shortList(fieldsInWords('section', edit.args.fields))}`;
   }
+  if (edit.kind === 'change-proof') return proofInWords(before, edit.args.fields);
   const [verb, kind] = edit.kind.split('-') as ['add' | 'change' | 'remove', ElementName];
   if ('element' in edit.args) return `add ${elementInWords(kind, edit.args.element)}`;
   const element = elementInWords(

@@ -15,6 +15,10 @@ export const collections = {
 } as const;
 export type ElementName = keyof typeof collections;
 
+/** What a document has one of, each with an edit of its own; a document may be without a proof. */
+export const sections = ['identity', 'policy', 'proof'] as const;
+export type SectionName = (typeof sections)[number];
+
 /** True where a text names a kind of element. */
 export const isElementName = (text: string): text is ElementName =>
   Object.hasOwn(collections, text);
@@ -34,6 +38,7 @@ export type Edit =
   | { readonly kind: `remove-${ElementName}`; readonly args: { readonly id: string } }
   | { readonly kind: 'change-identity'; readonly args: { readonly fields: Fields } }
   | { readonly kind: 'change-policy'; readonly args: { readonly fields: Fields } }
+  | { readonly kind: 'change-proof'; readonly args: { readonly fields: Fields } }
   | {
       /** All or none, one step of undo. */
       readonly kind: 'do-many';

@@ -2,6 +2,7 @@
 import type { Edit, ElementName, Fields } from './edit.ts';
 import type { Id, Point, TerminalRef } from './primitives.ts';
 import type { Policy } from './policy-schema.ts';
+import type { Proof } from './proof-schema.ts';
 import type { Identity } from './schema.ts';
 import type { Found, Planned, Wire, WireEnd } from './wire-schema.ts';
 import type { ElementOf } from './working-copy.ts';
@@ -66,6 +67,12 @@ export const setIdentity = (fields: Changes<Identity>): Edit => ({
 /** null goes back to the default. */
 export const setPolicy = (fields: Changes<Policy>): Edit => ({
   kind: 'change-policy',
+  args: { fields: fields as Fields }
+});
+
+/** What was measured; null takes a reading away. */
+export const setProof = (fields: Changes<Proof>): Edit => ({
+  kind: 'change-proof',
   args: { fields: fields as Fields }
 });
 

@@ -7,6 +7,7 @@ export * from './photo-schema.ts';
 export * from './picture-hash.ts';
 export * from './shelf-schema.ts';
 export * from './policy-schema.ts';
+export * from './proof-schema.ts';
 export * from './ids.ts';
 export * from './order.ts';
 export * from './empty-document.ts';

@@ -17,6 +17,11 @@ export const orderSchema = z.string().min(1).max(1000);
 export const textSchema = z.string().max(20_000);
 export const shortTextSchema = z.string().max(400);
 
+/** A day of the calendar, as ISO 8601 has it: "2026-11-26". */
+export const daySchema = z
+  .string()
+  .regex(/^\d{4}-\d{2}-\d{2}$/, 'a day is written as year, month and day: 2026-11-26');
+
 const finite = z.number();
 export const mmSchema = finite.min(-100_000).max(100_000);
 export const lengthMmSchema = finite.min(0).max(1_000_000);

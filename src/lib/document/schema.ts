@@ -5,6 +5,7 @@ import { partSchema, unitSchema } from './part-schema.ts';
 import { photoSchema } from './photo-schema.ts';
 import { policySchema } from './policy-schema.ts';
 import { idSchema, recordOf, shortTextSchema, textSchema } from './primitives.ts';
+import { proofSchema } from './proof-schema.ts';
 import { calloutSchema, patternSchema, stockSchema } from './shelf-schema.ts';
 import { cableSchema, supportSchema, wireSchema } from './wire-schema.ts';
 
@@ -45,6 +46,7 @@ export const documentSchema = z.looseObject({
   photos: recordOf(photoSchema),
   patterns: recordOf(patternSchema),
   callouts: recordOf(calloutSchema),
-  shelf: recordOf(stockSchema)
+  shelf: recordOf(stockSchema),
+  proof: proofSchema.optional()
 });
 export type ChassisDocument = z.infer<typeof documentSchema>;

@@ -4,6 +4,7 @@ import {
   ampsSchema,
   awgSchema,
   celsiusSchema,
+  daySchema,
   idSchema,
   lengthMmSchema,
   mmSchema,
@@ -96,6 +97,13 @@ export const constructions = [
 export const wireStates = ['found', 'tagged', 'removed', 'fitted', 'checked'] as const;
 export type WireState = (typeof wireStates)[number];
 
+/** When a state was reached at the bench, and what there was to say. */
+export const wireStepSchema = z.looseObject({
+  on: daySchema.optional(),
+  note: textSchema.optional()
+});
+export type WireStep = z.infer<typeof wireStepSchema>;
+
 export const wireSchema = z.looseObject({
   id: idSchema,
   order: orderSchema,
@@ -132,6 +140,16 @@ export const wireSchema = z.looseObject({
     .enum(['resistance cord', 'fuse link', 'filament loop', 'twisted-wire capacitor', 'other'])
     .optional(),
   state: z.enum(wireStates),
+  /** By state, where somebody wrote it down at the bench. */
+  work: z
+    .looseObject({
+      found: wireStepSchema.optional(),
+      tagged: wireStepSchema.optional(),
+      removed: wireStepSchema.optional(),
+      fitted: wireStepSchema.optional(),
+      checked: wireStepSchema.optional()
+    })
+    .optional(),
   notes: textSchema.optional()
 });
 export type Wire = z.infer<typeof wireSchema>;

@@ -1,7 +1,8 @@
 // A document while an edit works on it: reads are cheap, since what was not touched is read from the
 // document itself and not through mutative's draft; what was touched is known, to be validated after.
-import { collections, type ElementName } from './edit.ts';
+import { collections, type ElementName, type SectionName } from './edit.ts';
 import type { Part, Unit } from './part-schema.ts';
+import type { JsonRecord } from './plain-json.ts';
 import type { Id } from './primitives.ts';
 import type { ChassisDocument } from './schema.ts';
 import type { Photo } from './photo-schema.ts';
@@ -41,7 +42,7 @@ export class WorkingCopy {
     stock: new Set()
   };
   /** The sections that were changed. */
-  readonly touchedSections = new Set<'identity' | 'policy'>();
+  readonly touchedSections = new Set<SectionName>();
 
   /** @param draft mutative's draft of `base`. */
   constructor(base: ChassisDocument, draft: ChassisDocument) {
@@ -81,8 +82,10 @@ export class WorkingCopy {
     Reflect.deleteProperty(recordOfKind(this.draft, kind), id);
   }
 
-  section(name: 'identity' | 'policy'): ChassisDocument['identity'] | ChassisDocument['policy'] {
+  /** The section to be changed in place; made where the document had none. */
+  section(name: SectionName): JsonRecord {
     this.touchedSections.add(name);
-    return this.draft[name];
+    if (name === 'proof') this.draft.proof ??= {};
+    return this.draft[name] as JsonRecord;
   }
 }
