@@ -16,6 +16,7 @@ const fieldWords: Readonly<Record<string, string>> = {
   tapedMm: 'taped length',
   outsideMm: 'length outside the drawing',
   isPart: 'being a part',
+  pieceMm: 'piece to splice in',
   mates: 'mate'
 };
 

@@ -67,6 +67,8 @@ export const plannedSchema = z.looseObject({
   way: z.enum(wireWays).optional(),
   /** The piece of the shelf that it is to be cut from, where a person chose one. */
   stock: idSchema.optional(),
+  /** Of a piece that is spliced in, with both laps. */
+  pieceMm: lengthMmSchema.optional(),
   notes: textSchema.optional()
 });
 export type Planned = z.infer<typeof plannedSchema>;

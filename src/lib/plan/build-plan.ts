@@ -67,7 +67,7 @@ function draftOf(study: Study, wire: Wire, about: WireStudy, options: PlanOption
         ? proposal.why
         : `chosen; ${proposal.way} would be proposed: ${proposal.why}`,
     planned: hasConductor(wire) ? plannedOffer(wire, want) : null,
-    cutMm: way === 'new wire' && !isDone && cutWith === null ? cutOf(study, wire, about) : null,
+    cutMm: takesWire(way) && !isDone && cutWith === null ? cutOf(study, wire, about, way) : null,
     cutWith
   };
 }
@@ -81,7 +81,13 @@ function firstOfCable(study: Study, wire: Wire): Wire | null {
   return first === undefined || first === wire ? null : first;
 }
 
-function cutOf(study: Study, wire: Wire, about: WireStudy): number | null {
+/** True where a length of wire is cut for it: all of the wire, or a piece to splice in. */
+const takesWire = (way: WirePlan['way']): boolean => way === 'new wire' || way === 'splice in';
+
+/** A piece to splice in is as long as somebody wrote down; until then as long as the whole wire, which is
+ *  never too short. */
+function cutOf(study: Study, wire: Wire, about: WireStudy, way: WirePlan['way']): number | null {
+  if (way === 'splice in' && wire.planned.pieceMm !== undefined) return wire.planned.pieceMm;
   if (wire.cable === undefined) return about.cut?.mm ?? null;
   const cuts = study.index.wires.flatMap((mate) =>
     mate.cable === wire.cable ? (study.wires.get(mate.id)?.cut?.mm ?? []) : []
@@ -117,7 +123,7 @@ function seekerOf({
   cutMm,
   cutWith
 }: Draft): readonly Seeker[] {
-  if (way !== 'new wire' || by === 'done' || want === null || cutWith !== null) return [];
+  if (!takesWire(way) || by === 'done' || want === null || cutWith !== null) return [];
   const stock = wire.planned.stock ?? null;
   return [
     {
@@ -145,7 +151,7 @@ function isSameWire(type: StockType, planned: Offer): boolean {
 function planOf(study: Study, draft: Draft, pick: Picked | null): WirePlan {
   const { wire, about, want, way, planned, ways, cutMm } = draft;
   const type = pick?.type ?? null;
-  const offer = way === 'new wire' ? (type ?? planned) : null;
+  const offer = takesWire(way) ? (type ?? planned) : null;
   const judged = offer && want ? judgeOffer(study, wire, about, want, offer) : null;
   const verdict = ways.find((each) => each.way === way);
   const sleeve = verdict?.isOpen === true ? verdict.sleeve : null;
@@ -181,7 +187,8 @@ function costsOf(
 ): readonly string[] {
   if (wire.isPart !== undefined && way !== 'keep') return [verdict?.words ?? ''];
   if (way === 'new wire') return shortfalls;
-  if (verdict && !verdict.isOpen) return [verdict.words];
+  if (verdict && !verdict.isOpen) return [verdict.words, ...shortfalls];
+  if (way === 'splice in') return shortfalls;
   const { need, foundRating } = about;
   if (way !== 'keep' || about.isBare || !need) return [];
   return foundRating && foundRating.volts < need.askedV
@@ -192,7 +199,7 @@ function costsOf(
 }
 
 function unmetOf({ want, way, by, planned }: Draft, pick: Picked | null): WirePlan['unmet'] {
-  if (way !== 'new wire' || by === 'done' || want === null || pick?.why == null) return null;
+  if (!takesWire(way) || by === 'done' || want === null || pick?.why == null) return null;
   return {
     why: pick.why,
     lookFor: lookFor(
@@ -212,8 +219,10 @@ function unmetOf({ want, way, by, planned }: Draft, pick: Picked | null): WirePl
 function notesOf(study: Study, draft: Draft, offer: Offer | null): readonly string[] {
   const { wire, about, want, way, by, planned, cutMm, cutWith } = draft;
   const notes: string[] = [];
-  if (cutWith && way === 'new wire') notes.push(`cut with its cable, under wire ${cutWith.number}`);
-  const isCut = way === 'new wire' && by !== 'done' && cutWith === null;
+  if (cutWith && takesWire(way)) notes.push(`cut with its cable, under wire ${cutWith.number}`);
+  const isCut = takesWire(way) && by !== 'done' && cutWith === null;
+  if (isCut && way === 'splice in' && cutMm !== null && wire.planned.pieceMm === undefined)
+    notes.push('cut as long as the whole wire until the length of the piece is written down');
   if (isCut && cutMm === null) notes.push('length not known: tape it before anything is cut');
   if (isCut && want && offer && colourDistance(want, offer) > 0) {
     notes.push(`${colourWords(offer)} in place of ${colourWords(want)}: mark both ends`);

@@ -1,8 +1,15 @@
 // The cut list: which piece of the shelf each wire is cut from, and what is left of it. Each type of wire
 // is cut by itself, out of all its spools and offcuts.
 import type { Id, Stock } from '#document/index.ts';
-import { cutPieces, type CutOptions } from './cutting/cut-pieces.ts';
-import { usefulMm } from './cutting/cut-pieces.ts';
+import { lowerBound } from './cutting/bounds.ts';
+import {
+  cutPiecesInSteps,
+  runSteps,
+  usefulMm,
+  usualRounds,
+  type CutOptions,
+  type CutSteps
+} from './cutting/cut-pieces.ts';
 import type { StockLength } from './cutting/types.ts';
 import type { Plan, StockType } from './types.ts';
 
@@ -23,17 +30,47 @@ export interface CutList {
   /** All that is cut, mm, and what of it is thrown away. */
   readonly cutMm: number;
   readonly scrapMm: number;
+  /** No cutting does with fewer pieces of the shelf. */
+  readonly atLeast: number;
+  /** False where it was stopped: another cutting might do better. */
+  readonly isWhole: boolean;
   /** Wires to be cut whose length nobody knows. */
   readonly lengthUnknown: readonly Id[];
 }
 
-export function buildCutList(plan: Plan, options: CutOptions): CutList {
+/** @param options.onProgress called now and then; false stops, and the best so far is the answer */
+export const buildCutList = (plan: Plan, options: CutOptions): CutList =>
+  runSteps(cutListInSteps(plan, options), options.onProgress);
+
+/** As `buildCutList`, in steps. Once it is stopped, the types that are still to come are cut as they come. */
+export function* cutListInSteps(
+  plan: Plan,
+  options: Omit<CutOptions, 'onProgress'>
+): CutSteps<CutList> {
   const useful = options.usefulMm ?? usefulMm;
+  const rounds = options.rounds ?? usualRounds;
   const cuts: CutFrom[] = [];
   const unplaced: { wire: Id; mm: number }[] = [];
-  for (const type of plan.stockTypes) {
+  const types = plan.stockTypes.filter((type) =>
+    plan.wires.some(({ stockType, cutMm }) => stockType === type && cutMm !== null)
+  );
+  let isStopped = false;
+  for (const [at, type] of types.entries()) {
     const own = plan.wires.filter(({ stockType }) => stockType === type);
-    for (const { from, pieces, leftMm } of cutType(type, own, options, unplaced)) {
+    const steps = cutType(type, own, { ...options, rounds: isStopped ? 0 : rounds });
+    let step = steps.next();
+    while (step.done !== true) {
+      const { round, used } = step.value;
+      const goesOn = yield {
+        round: at * rounds + round,
+        rounds: types.length * rounds,
+        used: used + cuts.length
+      };
+      isStopped ||= goesOn === false;
+      step = steps.next(!isStopped);
+    }
+    unplaced.push(...step.value.unplaced);
+    for (const { from, pieces, leftMm } of step.value.cuts) {
       cuts.push({ stock: from, type, pieces, leftMm, left: whatIsLeft(from, leftMm, useful) });
     }
   }
@@ -43,10 +80,20 @@ export function buildCutList(plan: Plan, options: CutOptions): CutList {
     unplaced,
     cutMm: sumOf(cuts.flatMap(({ pieces }) => pieces.map(({ mm }) => mm))),
     scrapMm: sumOf(scrap.map(({ leftMm }) => leftMm)),
+    atLeast: types.reduce((sum, type) => sum + fewestOf(type, cuts), 0),
+    isWhole: !isStopped,
     lengthUnknown: plan.wires
       .filter(({ stockType, cutMm }) => stockType !== null && cutMm === null)
       .map(({ wire }) => wire)
   };
+}
+
+/** How few pieces of the shelf could do for a type, if all were as long as its longest. */
+function fewestOf(type: StockType, cuts: readonly CutFrom[]): number {
+  const pieces = cuts
+    .filter((cut) => cut.type === type)
+    .flatMap((cut) => cut.pieces.map(({ wire, mm }) => ({ id: wire, mm })));
+  return lowerBound(pieces, Math.max(...type.pieces.map(({ lengthMm }) => lengthMm)));
 }
 
 interface RawCut {
@@ -55,13 +102,17 @@ interface RawCut {
   readonly leftMm: number;
 }
 
+interface TypeCut {
+  readonly cuts: readonly RawCut[];
+  readonly unplaced: CutList['unplaced'];
+}
+
 /** What a person cuts from a certain piece is cut there first; the rest goes where it wastes least. */
-function cutType(
+function* cutType(
   type: StockType,
   plans: Plan['wires'],
-  options: CutOptions,
-  unplaced: { wire: Id; mm: number }[]
-): readonly RawCut[] {
+  options: Omit<CutOptions, 'onProgress'>
+): CutSteps<TypeCut> {
   const wanted = plans.flatMap(({ wire, cutMm, stock }) =>
     cutMm === null ? [] : [{ wire, mm: cutMm, stock }]
   );
@@ -79,9 +130,8 @@ function cutType(
       kind: piece.kind === 'spool' ? 'spool' : 'offcut'
     };
   });
-  const cutting = cutPieces(free, lengths, options);
-  unplaced.push(...cutting.unplaced.map(({ id, mm }) => ({ wire: id, mm })));
-  return type.pieces.flatMap((from) => {
+  const cutting = yield* cutPiecesInSteps(free, lengths, options);
+  const cuts = type.pieces.flatMap((from) => {
     const cut = cutting.cuts.find(({ stock }) => stock.id === from.id);
     const pieces = [
       ...(chosen.get(from.id) ?? []),
@@ -91,6 +141,7 @@ function cutType(
     const leftMm = Math.max(0, from.lengthMm - sumOf(pieces.map(({ mm }) => mm)));
     return [{ from, pieces, leftMm }];
   });
+  return { cuts, unplaced: cutting.unplaced.map(({ id, mm }) => ({ wire: id, mm })) };
 }
 
 function whatIsLeft({ kind }: Stock, leftMm: number, useful: number): CutFrom['left'] {

@@ -2,7 +2,6 @@
 import { findElement } from '#document/references.ts';
 import {
   colourWords,
-  lowerBound,
   type CutList,
   type Plan,
   type ShoppingList,
@@ -157,27 +156,12 @@ export function cutSheet(study: Study, cuts: CutList): Sheet {
     title: 'Cut list',
     blocks: [
       words(
-        `${cuts.cuts.reduce((sum, { pieces }) => sum + pieces.length, 0)} pieces, ${formatNumber(cuts.cutMm / 1000)} m, out of ${cuts.cuts.length} pieces of the shelf; ${formatNumber(cuts.scrapMm)} mm scrap. ${boundWords(cuts)}`
+        `${cuts.cuts.reduce((sum, { pieces }) => sum + pieces.length, 0)} pieces, ${formatNumber(cuts.cutMm / 1000)} m, out of ${cuts.cuts.length} pieces of the shelf; ${formatNumber(cuts.scrapMm)} mm scrap. No cutting does with fewer than ${cuts.atLeast}.`
       ),
       ...notes,
       table(cutColumns, cutRows(study, cuts))
     ]
   };
-}
-
-/** How few pieces of the shelf could do, type by type, if all were as long as its longest. */
-function boundWords({ cuts }: CutList): string {
-  const types = new Map(cuts.map(({ type }) => [type.key, type]));
-  let least = 0;
-  for (const type of types.values()) {
-    const own = cuts.filter((cut) => cut.type === type);
-    const longest = Math.max(...type.pieces.map(({ lengthMm }) => lengthMm));
-    least += lowerBound(
-      own.flatMap(({ pieces }) => pieces.map(({ wire, mm }) => ({ id: wire, mm }))),
-      longest
-    );
-  }
-  return `No cutting does with fewer than ${least}.`;
 }
 
 export const shoppingColumns = [

@@ -30,6 +30,7 @@ export const usefulMm = 150;
 const offcutWorth = 0.1;
 const looksAtOne = 3000;
 const progressEvery = 50;
+export const usualRounds = 400;
 
 interface Open {
   readonly stock: StockLength;
@@ -37,22 +38,43 @@ interface Open {
   readonly usedMm: number;
 }
 
+/** What a cutting in steps takes: false stops it, and the best so far is the answer. */
+export type CutSteps<Result> = Generator<CutProgress, Result, boolean | undefined>;
+
+/** All steps at once.
+ *  @param onProgress called now and then; false stops */
+export function runSteps<Result>(
+  steps: CutSteps<Result>,
+  onProgress?: (progress: CutProgress) => boolean
+): Result {
+  let step = steps.next();
+  for (let at = 0; step.done !== true; at++) {
+    const goesOn = at % progressEvery === 0 ? (onProgress?.(step.value) ?? true) : true;
+    step = steps.next(goesOn);
+  }
+  return step.value;
+}
+
 /** Cuts pieces with least waste and fewest offcuts: first as much as can be placed, then the least cost
  *  of stock, then as few and as long remains as may be. */
-export function cutPieces(
+export const cutPieces = (
   wanted: readonly WantedPiece[],
   stock: readonly StockLength[],
   options: CutOptions
-): Cutting {
-  const { chance, rounds = 400, onProgress, atLeast = 0 } = options;
+): Cutting => runSteps(cutPiecesInSteps(wanted, stock, options), options.onProgress);
+
+/** As `cutPieces`, a round at each step, so that whoever drives it can draw or stop in between. */
+export function* cutPiecesInSteps(
+  wanted: readonly WantedPiece[],
+  stock: readonly StockLength[],
+  options: Omit<CutOptions, 'onProgress'>
+): CutSteps<Cutting> {
+  const { chance, rounds = usualRounds, atLeast = 0 } = options;
   const useful = options.usefulMm ?? usefulMm;
   const sorted = [...wanted].sort((a, b) => b.mm - a.mm);
   let best = fillAll(sorted, stock, useful, null);
   for (let round = 0; round < rounds && best.open.length > atLeast; round++) {
-    if (round % progressEvery === 0) {
-      const goesOn = onProgress?.({ round, rounds, used: best.open.length }) ?? true;
-      if (!goesOn) break;
-    }
+    if ((yield { round, rounds, used: best.open.length }) === false) break;
     const next = cutAnew(best, stock, useful, chance);
     if (isNoWorse(next, best, useful)) best = next;
   }

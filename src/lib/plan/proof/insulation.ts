@@ -99,8 +99,10 @@ function weakestOf(
   return weakest;
 }
 
-/** Of what lies there, or will when the test is made. */
+/** Of what lies there, or will when the test is made. With a piece spliced in both lie there. */
 function ratingOf(wire: Wire, { foundRating, plannedRating }: WireStudy): number | null {
+  if (wire.planned.way === 'splice in')
+    return foundRating && plannedRating ? Math.min(foundRating.volts, plannedRating.volts) : null;
   const isNew = isReplaced(wire) || wire.planned.way === 'new wire';
   return (isNew ? plannedRating : foundRating)?.volts ?? null;
 }
