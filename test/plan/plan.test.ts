@@ -1,5 +1,17 @@
 // What the plan proposes: shelf first, smallest that is enough, the person's choice before all.
-import { buildCutList, buildPlan, chanceFrom, type Plan, type WirePlan } from '#plan/index.ts';
+import { applyEdit, type Edit } from '#document/index.ts';
+import {
+  buildCutList,
+  buildPlan,
+  buildShoppingList,
+  chanceFrom,
+  chooseEdit,
+  foresee,
+  takeOverEdit,
+  type Choice,
+  type Plan,
+  type WirePlan
+} from '#plan/index.ts';
 import { shrunkWallMm } from '#plan/sleeving.ts';
 import { buildStudy } from '#study/index.ts';
 import { describe, expect, it } from 'vitest';
@@ -209,5 +221,109 @@ describe('the television', () => {
     const anode = study.index.wires.find(({ number }) => number === '128');
     const own = plan.byWire.get(anode?.id ?? '');
     expect(own?.unmet?.lookFor).toMatch(/high-voltage lead.*rated 25 kV for dc at least/);
+  });
+});
+
+describe('a piece that is spliced in', () => {
+  const set = (pieceMm?: number) => {
+    const own = chassis().strip('TS1', 4).strip('TS2', 4);
+    return own.wire('1', 'TS1-1', 'TS2-1', {
+      tapedMm: 300,
+      awg: 22,
+      dcV: 250,
+      colour: 'red',
+      planned: { way: 'splice in', ...(pieceMm === undefined ? {} : { pieceMm }) }
+    });
+  };
+
+  it('is cut from the shelf as long as it was written down', () => {
+    const own = set(80).stock('600 V', 9000, { ...v600, colour: 'red' });
+    const plan = planOf(own);
+    expect(about(plan, '1', own)).toMatchObject({ way: 'splice in', cutMm: 80, unmet: null });
+    const { cuts } = buildCutList(plan, { chance: chanceFrom(1) });
+    expect(cuts.map(({ pieces, leftMm }) => [pieces.map(({ mm }) => mm), leftMm])).toEqual([
+      [[80], 8920]
+    ]);
+  });
+
+  it('is as long as the wire until somebody says, and says so', () => {
+    const own = set().stock('600 V', 9000, { ...v600, colour: 'red' });
+    const plan = about(planOf(own), '1', own);
+    expect(plan.cutMm).toBeGreaterThan(300);
+    expect(plan.notes.join()).toMatch(/as long as the whole wire until the length/);
+  });
+
+  it('is bought where the shelf has none', () => {
+    const own = set(80);
+    const study = buildStudy(own.build());
+    const plan = buildPlan(study);
+    const cuts = buildCutList(plan, { chance: chanceFrom(1) });
+    const { lines } = buildShoppingList(study, plan, cuts, chanceFrom(1));
+    expect(lines.find(({ kind }) => kind === 'wire')).toMatchObject({ neededMm: 80, count: 1 });
+  });
+});
+
+describe('choices', () => {
+  const television = () => buildStudy(buildTelevision());
+  const applied = (study: ReturnType<typeof television>, edit: Edit): Plan => {
+    const result = applyEdit(study.document, edit);
+    if (!result.ok) throw new Error(result.problem);
+    return buildPlan(buildStudy(result.document));
+  };
+
+  it('taken over as proposed leave the plan as it was, and nothing is left to propose', () => {
+    const study = television();
+    const plan = buildPlan(study);
+    const edit = takeOverEdit(study, plan);
+    if (!edit) throw new Error('nothing to take over');
+    const after = applied(study, edit);
+    expect(after.wires.filter(({ by }) => by === 'proposal')).toEqual([]);
+    for (const own of plan.wires) {
+      const now = after.byWire.get(own.wire);
+      expect([own.wire, now?.way]).toEqual([own.wire, own.way]);
+      if (own.stockType) {
+        expect([own.wire, now?.offer?.awg]).toEqual([own.wire, own.offer?.awg]);
+        expect([own.wire, now?.costs]).toEqual([own.wire, own.costs]);
+      }
+    }
+    expect(takeOverEdit(buildStudy(study.document), after)).toBeNull();
+  });
+
+  it('cost what was foreseen', () => {
+    const study = television();
+    const plan = buildPlan(study);
+    const wire = study.index.wires.find(({ number }) => number === '38');
+    const thin = plan.stockTypes.find(({ style }) => style === 'UL 1007') ?? plan.stockTypes[0];
+    if (!wire || !thin) throw new Error('no such wire or stock');
+    const choices: Choice[] = [
+      { way: 'new wire', type: thin },
+      { way: 're-sleeve', type: null },
+      { way: 'keep', type: null }
+    ];
+    for (const choice of choices) {
+      const ahead = foresee(study, plan, wire, choice);
+      const after = applied(study, chooseEdit(study, plan, [wire.id], choice)).byWire.get(wire.id);
+      expect(after).toMatchObject({ way: choice.way, by: 'person' });
+      expect(ahead?.margin).toEqual(after?.margin);
+      expect(ahead?.costs).toEqual(after?.costs);
+    }
+  });
+
+  it('are taken back to what is proposed', () => {
+    const study = television();
+    const plan = buildPlan(study);
+    const { wire, way } = plan.wires.find(({ by }) => by === 'proposal') ?? plan.wires[0] ?? {};
+    if (wire === undefined) throw new Error('no wire');
+    const chosen = applyEdit(
+      study.document,
+      chooseEdit(study, plan, [wire], { way: 're-sleeve', type: null })
+    );
+    if (!chosen.ok) throw new Error(chosen.problem);
+    const back = applyEdit(chosen.document, chooseEdit(study, plan, [wire], null));
+    if (!back.ok) throw new Error(back.problem);
+    expect(buildPlan(buildStudy(back.document)).byWire.get(wire)).toMatchObject({
+      way,
+      by: 'proposal'
+    });
   });
 });

@@ -3,7 +3,7 @@ import type { Wire } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
 import { isReplaced, type Study, type WireStudy } from '#study/index.ts';
 import { formatAwg, formatVolts } from '#quantity/index.ts';
-import { judgeOffer, marginOf } from './judge-offer.ts';
+import { judgeOffer, marginOf, ratingFor } from './judge-offer.ts';
 import { lookFor } from './look-for.ts';
 import { offerOfPlanned, stockTypesOf } from './offers.ts';
 import { colourDistance, pickFromShelf, type Picked, type Seeker } from './pick-from-shelf.ts';
@@ -45,6 +45,20 @@ export function buildPlan(study: Study, options: PlanOptions = {}): Plan {
   const picks = pickFromShelf(study, drafts.flatMap(seekerOf), stockTypes);
   const wires = drafts.map((draft) => planOf(study, draft, picks.get(draft.wire.id) ?? null));
   return { wires, byWire: new Map(wires.map((plan) => [plan.wire, plan])), stockTypes };
+}
+
+/** What the plan would say of a wire if it were as given: nothing is taken from the shelf for it.
+ *  @param type what would be cut; null where it is not of the shelf */
+export function planIf(
+  study: Study,
+  wire: Wire,
+  type: StockType | null,
+  options: PlanOptions = {}
+): WirePlan | null {
+  const about = study.wires.get(wire.id);
+  if (!about) return null;
+  const draft = draftOf(study, wire, about, options);
+  return planOf(study, draft, type === null || !takesWire(draft.way) ? null : { type, why: null });
 }
 
 function draftOf(study: Study, wire: Wire, about: WireStudy, options: PlanOptions): Draft {
@@ -143,9 +157,10 @@ function isSameWire(type: StockType, planned: Offer): boolean {
   if (type.form !== planned.form || type.awg !== planned.awg) return false;
   if (planned.stranding !== null && type.stranding !== planned.stranding) return false;
   if (planned.style !== null && type.style === planned.style) return true;
-  return (Object.keys(planned.ratings) as (keyof Offer['ratings'])[]).every(
-    (kind) => (type.ratings[kind] ?? type.ratings.any ?? 0) >= (planned.ratings[kind] ?? 0)
-  );
+  return (Object.keys(planned.ratings) as (keyof Offer['ratings'])[]).every((kind) => {
+    const { volts } = ratingFor(type, kind === 'any' ? ['dc', 'ac', 'pulse'] : [kind]);
+    return (volts ?? 0) >= (planned.ratings[kind] ?? 0);
+  });
 }
 
 function planOf(study: Study, draft: Draft, pick: Picked | null): WirePlan {
