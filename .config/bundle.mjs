@@ -31,6 +31,16 @@ export const bundle = async (top, entry, outDir, name) => {
     }
   });
   mkdirSync(folder, { recursive: true });
+  // The faces that a PDF is written in.
+  mkdirSync(join(folder, 'faces'), { recursive: true });
+  for (const family of ['sans', 'mono'])
+    for (const script of ['latin', 'latin-ext', 'greek', 'cyrillic'])
+      for (const weight of [400, 600]) {
+        const file = `ibm-plex-${family}-${script}-${weight}-normal.woff`;
+        const from = join(top, `node_modules/@fontsource/ibm-plex-${family}/files`, file);
+        // The typewriter face has no Greek.
+        if (existsSync(from)) copyFileSync(from, join(folder, 'faces', file));
+      }
   const worker = 'elk-worker.min.js';
   copyFileSync(join(top, 'node_modules/elkjs/lib', worker), join(folder, worker));
 };

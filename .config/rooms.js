@@ -49,7 +49,7 @@ export const rooms = [
     name: 'drawing',
     path: 'src/lib/drawing',
     rooms: below('quantity', 'document', 'handbook', 'physics', 'study', 'checks'),
-    packages: ['elkjs/lib/elk-api.js', 'rbush', 'flatqueue']
+    packages: ['elkjs/lib/elk-api.js', 'rbush', 'flatqueue', 'pdfkit', 'fflate']
   },
   {
     name: 'paperwork',

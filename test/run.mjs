@@ -48,15 +48,34 @@ const counted = async (name, command, words, report, count, environment) => {
   if (bad > 0 || code !== 0 || good === 0) broken.push(name);
 };
 
-const findChromium = () =>
-  [process.env.CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser'].find(
-    (path) => path && existsSync(path)
-  );
+/** Programs that are not ours, which open what comes out of this one: how each is called and the Debian
+ *  package that brings it. */
+const outsideTools = [
+  [['chromium', 'chromium-browser'], 'chromium'],
+  [['pdftotext'], 'poppler-utils'],
+  [['rsvg-convert'], 'librsvg2-bin'],
+  [['unzip'], 'unzip'],
+  [['python3'], 'python3-minimal']
+];
 
-/** Debian's Chromium, installed where this user may; or one line that says what is missing. */
-const chromium = () => {
-  const there = findChromium();
-  if (there) return there;
+const placeOf = (name) =>
+  (process.env.PATH ?? '')
+    .split(':')
+    .map((folder) => join(folder, name))
+    .find((path) => existsSync(path));
+const findTool = (names) => names.map(placeOf).find((path) => path !== undefined);
+const findChromium = () => process.env.CHROMIUM ?? findTool(['chromium', 'chromium-browser']);
+const missingPackages = () =>
+  outsideTools
+    .filter(([names]) =>
+      names[0] === 'chromium' ? findChromium() === undefined : findTool(names) === undefined
+    )
+    .map(([, name]) => name);
+
+/** Debian's packages, installed where this user may; or one line that says what is missing. */
+const installOutsideTools = () => {
+  const missing = missingPackages();
+  if (missing.length === 0) return;
   const isRoot = process.getuid?.() === 0;
   const words = (...rest) => (isRoot ? rest : ['sudo', '-n', ...rest]);
   for (const call of [
@@ -68,7 +87,7 @@ const chromium = () => {
       'install',
       '-y',
       '--no-install-recommends',
-      'chromium'
+      ...missing
     )
   ]) {
     const [command, ...rest] = call;
@@ -77,17 +96,17 @@ const chromium = () => {
       env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' }
     });
   }
-  const installed = findChromium();
-  if (!installed) {
+  const still = missingPackages();
+  if (still.length > 0) {
     console.error(
-      'Chromium is missing and could not be installed: run "sudo apt-get install chromium", then npm test again.'
+      `Missing and could not be installed: run "sudo apt-get install ${still.join(' ')}", then npm test again.`
     );
     process.exit(1);
   }
-  return installed;
 };
 
-const browser = chromium();
+installOutsideTools();
+const browser = findChromium();
 
 await step('types', tool('svelte-kit'), ['sync']);
 await step('types: svelte-check', tool('svelte-check'), [

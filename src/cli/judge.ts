@@ -3,16 +3,17 @@ import { runChecks, type Finding } from '#checks/index.ts';
 import type { ChassisDocument } from '#document/index.ts';
 import { buildStudy, type Study } from '#study/index.ts';
 import type { Terminal } from './command.ts';
-import { readChassis } from './read-chassis.ts';
+import { readChassis, type Pictures } from './read-chassis.ts';
 
 export interface Judged {
   readonly document: ChassisDocument;
   readonly study: Study;
   readonly findings: readonly Finding[];
+  readonly pictures: Pictures;
 }
 
 export const judge = async (path: string, terminal: Terminal): Promise<Judged> => {
-  const document = await readChassis(path, terminal);
+  const { document, pictures } = await readChassis(path, terminal);
   const study = buildStudy(document);
-  return { document, study, findings: runChecks(study) };
+  return { document, study, findings: runChecks(study), pictures };
 };

@@ -4,13 +4,17 @@ import { randomBytes } from 'node:crypto';
 import { basename } from 'node:path';
 import { makeIdFrom, type ChassisDocument } from '#document/index.ts';
 import { openFileBytes, type Opened } from '#intake/index.ts';
-import { isZip, readChassisZip } from '#storage/index.ts';
+import { isZip, readChassisZip, type StoredPicture } from '#storage/index.ts';
 import { CommandError, type Terminal } from './command.ts';
 import { readBytes } from './files.ts';
 
 const chance = (): number => randomBytes(4).readUInt32LE() / 2 ** 32;
 
-const openZip = (bytes: Uint8Array, name: string): Opened => {
+/** Pictures by their hash, from beside the document. */
+export type Pictures = ReadonlyMap<string, StoredPicture>;
+type OpenedWithPictures = Opened & { readonly pictures?: Pictures };
+
+const openZip = (bytes: Uint8Array, name: string): OpenedWithPictures => {
   const zip = readChassisZip(bytes, name);
   if (!zip.ok) return zip;
   const [inside, ...others] = zip.documents;
@@ -21,13 +25,18 @@ const openZip = (bytes: Uint8Array, name: string): Opened => {
     return { ok: false, problems: [{ place: 'the zip', wrong, wayOut }] };
   }
   const opened = openFileBytes(inside.bytes, inside.name, makeIdFrom(chance));
-  return opened.ok ? { ...opened, notes: [...zip.notes, ...opened.notes] } : opened;
+  return opened.ok
+    ? { ...opened, notes: [...zip.notes, ...opened.notes], pictures: zip.pictures }
+    : opened;
 };
 
-const openAny = (bytes: Uint8Array, name: string): Opened =>
+const openAny = (bytes: Uint8Array, name: string): OpenedWithPictures =>
   isZip(bytes) ? openZip(bytes, name) : openFileBytes(bytes, name, makeIdFrom(chance));
 
-const read = async (path: string, terminal: Terminal): Promise<Opened & { ok: true }> => {
+const read = async (
+  path: string,
+  terminal: Terminal
+): Promise<OpenedWithPictures & { ok: true }> => {
   const opened = openAny(await readBytes(path), basename(path));
   if (opened.ok) {
     for (const note of opened.notes) terminal.say(note);
@@ -41,10 +50,16 @@ const read = async (path: string, terminal: Terminal): Promise<Opened & { ok: tr
   throw new CommandError(lines[lines.length - 1] ?? `${path}: it holds no chassis`);
 };
 
-/** The chassis in a file: JSON document, zip of one, exported SVG or wire list, told apart by content.
+/** The chassis in a file (JSON document, zip of one, exported SVG or wire list, told apart by content) with the
+ *  pictures that lie beside it; none where the file is no zip.
  *  @throws CommandError with the file, the place and the way out */
-export const readChassis = async (path: string, terminal: Terminal): Promise<ChassisDocument> =>
-  (await read(path, terminal)).document;
+export const readChassis = async (
+  path: string,
+  terminal: Terminal
+): Promise<{ readonly document: ChassisDocument; readonly pictures: Pictures }> => {
+  const { document, pictures = new Map() } = await read(path, terminal);
+  return { document, pictures };
+};
 
 /** The chassis in a file that must be a wire list.
  *  @throws CommandError as well where it is a document or a drawing already */

@@ -109,3 +109,37 @@ const print: Inks = {
 
 /** Colours by theme. */
 export const inks: Readonly<Record<ThemeName, Inks>> = { light, dark, print };
+
+const black = '#000000';
+const white = '#ffffff';
+
+/** One ink on white: dash and width alone tell the classes apart, as on a photocopy. */
+export const blackInks: Inks = {
+  paper: white,
+  unit: white,
+  unitEdge: black,
+  ink: black,
+  softInk: black,
+  faintInk: black,
+  part: white,
+  spare: black,
+  bar: white,
+  accent: black,
+  casing: white,
+  casingEdge: black,
+  halo: white,
+  wires: {
+    '300': black,
+    '600': black,
+    '1k-3k': black,
+    '5k-15k': black,
+    '20k+': black,
+    'not known': black
+  },
+  danger: black,
+  dangerWash: white,
+  fault: black,
+  caution: black,
+  note: black,
+  onMark: white
+};

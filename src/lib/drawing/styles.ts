@@ -1,7 +1,7 @@
 // What a style name means on each paper: stroke, fill, width and dash. Display lists carry names;
 // only the writers ask for colours. A class band differs from every other in colour, dash and width.
 import { classBands, type ClassBand } from '#study/index.ts';
-import { inks, type Inks, type ThemeName } from './inks.ts';
+import { blackInks, inks, type Inks, type ThemeName } from './inks.ts';
 
 export interface Style {
   /** A colour, or undefined for no line. */
@@ -151,7 +151,12 @@ const buildTable = (ink: Inks): ReadonlyMap<string, Style> =>
     ...Object.entries(handStyles(ink))
   ]);
 
-const tables: Readonly<Record<ThemeName, ReadonlyMap<string, Style>>> = {
+/** What files and paper may be drawn in: the themes of the screen, and black alone. */
+export const paperThemes = ['print', 'black', 'light', 'dark'] as const;
+export type PaperTheme = ThemeName | 'black';
+
+const tables: Readonly<Record<PaperTheme, ReadonlyMap<string, Style>>> = {
+  black: buildTable(blackInks),
   light: buildTable(inks.light),
   dark: buildTable(inks.dark),
   print: buildTable(inks.print)
@@ -159,8 +164,9 @@ const tables: Readonly<Record<ThemeName, ReadonlyMap<string, Style>>> = {
 
 /** The look of a style name on a theme's paper. A name that this version does not know is drawn in
  *  plain ink, so that nothing disappears. */
-export const styleOf = (name: string, theme: ThemeName): Style =>
-  tables[theme].get(name) ?? shape(inks[theme].ink, 'none', 0.3);
+export const styleOf = (name: string, theme: PaperTheme): Style =>
+  tables[theme].get(name) ??
+  shape(theme === 'black' ? blackInks.ink : inks[theme].ink, 'none', 0.3);
 
 /** All style names, for tests and for writers that prepare them beforehand. */
 export const styleNames: readonly string[] = [...tables.light.keys()];

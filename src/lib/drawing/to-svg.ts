@@ -3,12 +3,11 @@
 import { dataUri } from './data-uri.ts';
 import type { DisplayItem, DisplayList, PictureAsset, Shape, Subject } from './display-list.ts';
 import { pictureFrame } from './picture-corners.ts';
-import { styleOf, type Style } from './styles.ts';
-import type { ThemeName } from './inks.ts';
+import { styleOf, type PaperTheme, type Style } from './styles.ts';
 import { escapeXmlText } from './xml-text.ts';
 
 export interface SvgOptions {
-  readonly theme?: ThemeName;
+  readonly theme?: PaperTheme;
   /** What the drawing is called, for those who cannot see it. */
   readonly title: string;
   readonly description?: string;
@@ -96,7 +95,7 @@ const lookOf = ({
 });
 
 interface Paper {
-  readonly theme: ThemeName;
+  readonly theme: PaperTheme;
   readonly pictures: NonNullable<SvgOptions['pictures']>;
 }
 

@@ -1,0 +1,74 @@
+// What the command line writes, opened by programs that are not ours: poppler for PDF, librsvg for SVG.
+import { statSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { callTool, paintPage } from '../helpers/outside-tools.ts';
+import { cli, freshFolder, radio, television } from './run-cli.ts';
+
+describe('draw, as PDF', () => {
+  it('writes the diagram on one sheet of the paper that was named', () => {
+    const out = join(freshFolder(), 'radio.pdf');
+    const run = cli('draw', radio, '--out', out, '--paper', 'A2');
+    expect(run.code).toBe(0);
+    expect(run.said).toMatch(/1 sheet of A2/);
+    const about = callTool('pdfinfo', [out]).toString();
+    expect(about).toMatch(/Title:\s+Five-tube table set/);
+    expect(about).toMatch(/Pages:\s+1\b/);
+    const text = callTool('pdftotext', [out, '-']).toString();
+    for (const word of ['V1', '12BE6', 'Lethal voltages', 'not known', 'traced by'])
+      expect(text).toContain(word);
+  });
+
+  it('writes the drawing to scale over as many sheets as true size takes', () => {
+    const out = join(freshFolder(), 'board.pdf');
+    const words = ['--view', 'pictorial', '--scale', '1:1', '--paper', 'A3', '--theme', 'black'];
+    const run = cli('draw', television, ...words, '--out', out);
+    expect(run.code).toBe(0);
+    const pages = Number(/Pages:\s+(\d+)/.exec(callTool('pdfinfo', [out]).toString())?.[1]);
+    expect(pages).toBeGreaterThan(4);
+    const text = callTool('pdftotext', ['-f', '2', '-l', '2', out, '-']).toString();
+    expect(text).toContain(`sheet 2 of ${pages}`);
+    expect(text).toContain('scale 1 : 1');
+    // The rule in the margin of the first sheet is 100 mm long (1 in = 25.4 mm exactly).
+    const dotsPerInch = 300;
+    const page = paintPage(out, 1, dotsPerInch);
+    const toPx = (mm: number) => Math.round((mm / 25.4) * dotsPerInch);
+    const row = page.height - toPx(10 - 5);
+    let [from, to] = [-1, -1];
+    for (let x = toPx(20); x < page.width - toPx(12); x++)
+      if ([-1, 0, 1].some((step) => page.at(x, row + step) < 128)) {
+        if (from < 0 && x > page.width - toPx(125)) from = x;
+        to = x;
+      }
+    expect((Math.abs(to - from + 1) / dotsPerInch) * 25.4).toBeCloseTo(100, 0);
+  });
+
+  it('draws only what was picked', () => {
+    const out = join(freshFolder(), 'v1.pdf');
+    expect(cli('draw', radio, '--of', 'V1', '--out', out).code).toBe(0);
+    const text = callTool('pdftotext', [out, '-']).toString();
+    expect(text).toContain('A piece of the drawing: V1');
+    expect(text).toContain('12BE6');
+    expect(text).not.toContain('35W4');
+    const svg = cli('draw', radio, '--of', 'V1').out;
+    callTool('rsvg-convert', ['--format', 'png', '--width', '400'], Buffer.from(svg));
+  });
+
+  it('says what it cannot do, and the way out', () => {
+    expect(cli('draw', radio, '--of', 'V99').said).toMatch(/--of V99: the diagram shows nothing/);
+    expect(cli('draw', radio, '--format', 'pdf').said).toMatch(/--out is missing/);
+    expect(cli('draw', radio, '--out', 'x.png').said).toMatch(/PNG needs a browser/);
+    const far = cli('draw', radio, '--scale', '90:1', '--out', join(freshFolder(), 'x.pdf'));
+    expect(far.said).toMatch(/the most is 150: choose larger paper or a smaller scale/);
+    expect(far.code).toBe(2);
+    expect(cli('draw', radio, '--scale', 'big', '--out', 'x.pdf').said).toMatch(
+      /give fit, or paper/
+    );
+  });
+
+  it('stays a file of a size that can be sent', () => {
+    const out = join(freshFolder(), 'tv.pdf');
+    expect(cli('draw', television, '--out', out, '--paper', 'A1').code).toBe(0);
+    expect(statSync(out).size).toBeLessThan(300_000);
+  });
+});
