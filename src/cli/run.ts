@@ -1,6 +1,7 @@
 // One call of the command line: finds the command, reads its options, and turns every failure into one
 // line and an exit code. 0: done; 1: `check` found what it was told to fail on; 2: bad input.
 import { parseArgs } from 'node:util';
+import { shortenPiece } from '#document/index.ts';
 import { CommandError, type Command, type Terminal } from './command.ts';
 import { buildCommand } from './commands/build.ts';
 import { checkCommand } from './commands/check.ts';
@@ -105,7 +106,7 @@ export const run = async (words: readonly string[], terminal: Terminal): Promise
     return await runCommand(words, terminal);
   } catch (error) {
     if (error instanceof CommandError) {
-      terminal.say(`underchassis: ${error.message}`);
+      terminal.say(`underchassis: ${shortenPiece(error.message, 1500)}`);
       return 2;
     }
     const what = error instanceof Error ? (error.stack ?? error.message) : String(error);

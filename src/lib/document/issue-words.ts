@@ -64,6 +64,12 @@ export const issueInWords = (issue: z.core.$ZodIssue, value: unknown): IssueWord
   const { path } = issue;
   const found = valueAt(value, path);
   const say = (wrong: string, wayOut: string): IssueWords[] => [{ path, wrong, wayOut }];
+  const sayChoice = (values: readonly unknown[]): IssueWords[] => {
+    const choices = values.map((choice) => JSON.stringify(choice)).join(', ');
+    return found === undefined
+      ? say('is missing', `add one of ${choices}`)
+      : say(`is ${inWords(found)}`, `write one of ${choices}`);
+  };
   switch (issue.code) {
     case 'invalid_type': {
       const wanted = kindsInWords[issue.expected] ?? issue.expected;
@@ -76,17 +82,17 @@ export const issueInWords = (issue: z.core.$ZodIssue, value: unknown): IssueWord
               : `write ${wanted}`
           );
     }
-    case 'invalid_value': {
-      const choices = issue.values.map((choice) => JSON.stringify(choice)).join(', ');
-      return found === undefined
-        ? say('is missing', `add one of ${choices}`)
-        : say(`is ${inWords(found)}`, `write one of ${choices}`);
-    }
+    case 'invalid_value':
+      return sayChoice(issue.values);
+    // What is neither text nor a list is measured all the same where it has a length; that it is of the
+    // wrong kind is told by an issue of its own.
     case 'too_small': {
+      if (issue.origin === 'unknown') return [];
       const least = `${String(issue.minimum)}${unitOf(issue.origin)}`;
       return say(`${sizeOf(found)}; the least is ${least}`, `give at least ${least}`);
     }
     case 'too_big': {
+      if (issue.origin === 'unknown') return [];
       const most = `${String(issue.maximum)}${unitOf(issue.origin)}`;
       return say(`${sizeOf(found)}; the most is ${most}`, `give at most ${most}`);
     }
@@ -97,6 +103,8 @@ export const issueInWords = (issue: z.core.$ZodIssue, value: unknown): IssueWord
       return say(`is kept under a key that cannot be used: ${why}`, 'give it another key');
     }
     case 'invalid_union':
+      // Shapes that are told apart by one key, which says none of them.
+      if (issue.errors.length === 0) return sayChoice(issue.options ?? []);
       return closestBranch(issue.errors).flatMap((inner) =>
         issueInWords({ ...inner, path: [...path, ...inner.path] }, value)
       );

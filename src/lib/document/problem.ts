@@ -13,15 +13,27 @@ export interface Problem {
 export const formatProblem = ({ file, place, wrong, wayOut }: Problem): string =>
   [file, place, wrong, wayOut].filter((piece) => piece !== '').join(': ');
 
+/** A piece of a problem on one line, no longer than can be read: what stands in a file may be of any length. */
+export const shortenPiece = (piece: string, longest = 300): string => {
+  const line = piece.replaceAll(/\s*[\r\n\u2028\u2029]+\s*/g, ' ');
+  return line.length > longest ? `${line.slice(0, longest - 20)}…${line.slice(-19)}` : line;
+};
+
 /** How many problems are told one by one. */
 export const problemLimit = 20;
 
-/** The first problems, and how many more there are. */
+/** The first problems, none longer than can be read, and how many more there are. */
 export const capProblems = (file: string, problems: readonly Problem[]): Problem[] => {
-  if (problems.length <= problemLimit) return [...problems];
-  const more = problems.length - problemLimit;
+  const told = problems.slice(0, problemLimit).map((problem) => ({
+    ...problem,
+    place: shortenPiece(problem.place),
+    wrong: shortenPiece(problem.wrong),
+    wayOut: shortenPiece(problem.wayOut)
+  }));
+  const more = problems.length - told.length;
+  if (more === 0) return told;
   return [
-    ...problems.slice(0, problemLimit),
+    ...told,
     { file, place: 'the document', wrong: `and ${more} more`, wayOut: 'mend those above first' }
   ];
 };

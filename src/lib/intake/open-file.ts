@@ -3,6 +3,7 @@
 import {
   documentTextFromSvg,
   openDocument,
+  shortenPiece,
   type ChassisDocument,
   type MakeId
 } from '#document/index.ts';
@@ -27,7 +28,7 @@ export type Opened =
 
 const failed = (place: string, wrong: string, wayOut: string): Opened => ({
   ok: false,
-  problems: [{ place, wrong, wayOut }]
+  problems: [{ place, wrong: shortenPiece(wrong), wayOut }]
 });
 
 /** More than this is no chassis: a document of 1,000 wires has about 1 MB. */

@@ -1,0 +1,176 @@
+// Damaged inputs through every way in, seeded: each opens or is refused with clear words. What once went
+// wrong lies in `found/` and is tried first.
+import { readFileSync, readdirSync } from 'node:fs';
+import { afterAll, afterEach, describe, expect, it } from 'vitest';
+import { makeIdFrom, metadataForSvg } from '#document/index.ts';
+import { openFileBytes } from '#intake/index.ts';
+import { readAnyFile } from '#editor/files/read-any-file.ts';
+import { buildChassisZip } from '#storage/index.ts';
+import { seeded } from '../helpers/generate-chassis.ts';
+import { checkOpened, checkPrototypes, checkRefusal } from './judge.ts';
+import {
+  hostileTexts,
+  mutateBytes,
+  mutateJson,
+  mutateText,
+  pickFrom,
+  type Chance
+} from './mutate.ts';
+import { documentTexts, lists, smallDocuments, zips } from './seeds.ts';
+
+const encoder = new TextEncoder();
+const decoder = new TextDecoder();
+const makeId = makeIdFrom(seeded(3));
+const tally = { tried: 0, opened: 0 };
+
+/** Opens a file as the editor does; holds what comes of it. */
+const tryFile = async (bytes: Uint8Array, name: string): Promise<void> => {
+  tally.tried += 1;
+  const given = decoder.decode(bytes);
+  const file = { name, size: bytes.length, arrayBuffer: async () => bytes.slice().buffer };
+  const reading = await readAnyFile(file, makeId);
+  if (!reading.ok) return checkRefusal(reading.problems, given);
+  tally.opened += 1;
+  for (const document of reading.documents) checkOpened(document, bytes.length);
+};
+
+/** Tries `count` damaged inputs; says which seed it was where one goes wrong. */
+const tryMany = async (
+  count: number,
+  firstSeed: number,
+  make: (chance: Chance) => Uint8Array,
+  name: string
+): Promise<void> => {
+  for (let turn = 0; turn < count; turn++) {
+    const seed = firstSeed + turn;
+    const bytes = make(seeded(seed));
+    try {
+      await tryFile(bytes, name);
+    } catch (error) {
+      const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
+      throw new Error(`seed ${seed}: ${what.slice(0, 1500)}`, { cause: error });
+    }
+  }
+};
+
+afterEach(checkPrototypes);
+afterAll(() => {
+  // Of each kind some must come through, else only the front door was tried.
+  expect(tally.opened).toBeGreaterThan(tally.tried / 10);
+});
+
+describe('damaged input', () => {
+  const minutes = 60_000;
+
+  it('of a kind that once went wrong is opened or refused', async () => {
+    const folder = new URL('found/', import.meta.url);
+    for (const name of readdirSync(folder)) {
+      if (name !== 'README.md') await tryFile(readFileSync(new URL(name, folder)), name);
+    }
+  });
+
+  it(
+    'documents with other values, keys and references',
+    () =>
+      tryMany(
+        5000,
+        100_000,
+        (chance) =>
+          encoder.encode(
+            JSON.stringify(mutateJson(JSON.parse(pickFrom(documentTexts, chance)), chance))
+          ),
+        'x.chassis.json'
+      ),
+    10 * minutes
+  );
+
+  it(
+    'documents whose text is damaged',
+    () =>
+      tryMany(
+        3000,
+        200_000,
+        (chance) =>
+          encoder.encode(mutateText(pickFrom(documentTexts, chance), hostileTexts, chance)),
+        'x.chassis.json'
+      ),
+    10 * minutes
+  );
+
+  it(
+    'wire lists',
+    () =>
+      tryMany(
+        5000,
+        300_000,
+        (chance) => {
+          const list = pickFrom(lists, chance);
+          return chance() < 0.2
+            ? mutateBytes(list, chance)
+            : encoder.encode(mutateText(decoder.decode(list), hostileTexts, chance));
+        },
+        'list.csv'
+      ),
+    10 * minutes
+  );
+
+  it(
+    'drawings',
+    () =>
+      tryMany(
+        2000,
+        400_000,
+        (chance) => {
+          const text = pickFrom(documentTexts, chance);
+          const svg = `<svg xmlns="http://www.w3.org/2000/svg"><title>x</title>${metadataForSvg(text)}<g/></svg>`;
+          return encoder.encode(
+            mutateText(
+              svg,
+              [...hostileTexts, '</metadata>', '<g>', '<!DOCTYPE x [<!ENTITY a "b">]>', '&a;'],
+              chance
+            )
+          );
+        },
+        'x.svg'
+      ),
+    10 * minutes
+  );
+
+  it(
+    'zips',
+    () => {
+      const own = smallDocuments
+        .slice(0, 8)
+        .map((document) => buildChassisZip([document], new Map()));
+      return tryMany(
+        3000,
+        500_000,
+        (chance) => mutateBytes(pickFrom([...own, ...zips], chance), chance),
+        'x.chassis.zip'
+      );
+    },
+    10 * minutes
+  );
+
+  it(
+    'anything at all',
+    () =>
+      tryMany(
+        1000,
+        600_000,
+        (chance) =>
+          Uint8Array.from({ length: Math.floor(chance() * 300) }, () => Math.floor(chance() * 256)),
+        pickFrom(['x', 'x.csv', 'x.svg', 'x.chassis.json', 'x.chassis.zip'], seeded(9))
+      ),
+    2 * minutes
+  );
+});
+
+describe('a file by itself', () => {
+  it('never throws, whatever its name', () => {
+    for (const name of hostileTexts) {
+      const opened = openFileBytes(encoder.encode('{'), name, makeId);
+      expect(opened.ok).toBe(false);
+    }
+  });
+});
