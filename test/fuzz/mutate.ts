@@ -199,7 +199,7 @@ const mutateJsonOnce = (value: unknown, chance: Chance): unknown => {
       return value;
     case 1:
       if (Array.isArray(container)) container.splice(below(keys.length, chance), 1);
-      else delete container[key];
+      else Reflect.deleteProperty(container, key);
       return value;
     case 2:
       put(container, pickFrom([...hostileTexts, 'id', 'order', 'kind', 'x'], chance), held);

@@ -1,4 +1,5 @@
 // What the paperwork room offers to the rooms above it.
+export * from './formula-start.ts';
 export * from './schedule.ts';
 export * from './schedule-csv.ts';
 export * from './findings-text.ts';

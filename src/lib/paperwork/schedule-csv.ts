@@ -1,6 +1,7 @@
 // The schedule as a spreadsheet reads it: text that a spreadsheet would run is neutralised,
 // numbers stay numbers, and the headings are those that the intake recognises again.
 import Papa from 'papaparse';
+import { formulaStart } from './formula-start.ts';
 import type { ScheduleRow } from './schedule.ts';
 
 type Cell = string | number | null;
@@ -61,7 +62,7 @@ export const scheduleToCsv = (rows: readonly ScheduleRow[]): string =>
       fields: scheduleColumns.map(([heading]) => heading),
       data: rows.map((row) => scheduleColumns.map(([, cell]) => cell(row)))
     },
-    { newline: '\r\n', escapeFormulae: true }
+    { newline: '\r\n', escapeFormulae: formulaStart }
   ) +
   '\r\n';
 

@@ -7,6 +7,7 @@ import { findElement } from '#document/references.ts';
 import { buildTestSheets } from '#plan/index.ts';
 import type { Bundle, Study } from '#study/index.ts';
 import writeXlsxFile, { type SheetData } from 'write-excel-file/universal';
+import { formulaStart } from './formula-start.ts';
 import { scheduleColumns } from './schedule-csv.ts';
 import type { ScheduleRow } from './schedule.ts';
 import type { WholePlan } from './sheets/all-plan-sheets.ts';
@@ -23,7 +24,7 @@ import type { Cell, Table } from './sheets/sheet.ts';
 import { testRows } from './sheets/test-sheets-on-paper.ts';
 
 /** As the CSV does: what begins like a formula gets a quote in front. */
-const neutral = (text: string): string => (/^[=+\-@\t\r]/.test(text) ? `'${text}` : text);
+const neutral = (text: string): string => (formulaStart.test(text) ? `'${text}` : text);
 
 const widthOf = ({ columns, rows }: Table, at: number): number => {
   const longest = Math.max(

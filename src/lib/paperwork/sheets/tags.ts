@@ -138,7 +138,8 @@ body { margin: 0; background: #fff; color: #111; font: 8pt/1.2 "IBM Plex Sans", 
 
 const flagHtml = ({ number, here, there, colour, code }: Flag): string => {
   const text = escapeXmlText(code);
-  const picture = renderSVG(code, { ecc: 'L', border: 2 });
+  // Half a character, which a list may hold, has no place in a code.
+  const picture = renderSVG(code.toWellFormed(), { ecc: 'L', border: 2 });
   return `<div class="flag"><div><div class="no">${escapeXmlText(number)}${colour === '' ? '' : ` <span>${escapeXmlText(colour)}</span>`}</div><span class="end here">${escapeXmlText(here)}</span><span class="end">goes to ${escapeXmlText(there)}</span></div>${picture}<div class="code">${text}</div></div>`;
 };
 
