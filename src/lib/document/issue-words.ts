@@ -104,7 +104,7 @@ export const issueInWords = (issue: z.core.$ZodIssue, value: unknown): IssueWord
     }
     case 'invalid_union':
       // Shapes that are told apart by one key, which says none of them.
-      if (issue.errors.length === 0) return sayChoice(issue.options ?? []);
+      if ('options' in issue && issue.options) return sayChoice(issue.options);
       return closestBranch(issue.errors).flatMap((inner) =>
         issueInWords({ ...inner, path: [...path, ...inner.path] }, value)
       );
