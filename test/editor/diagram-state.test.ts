@@ -1,14 +1,17 @@
 import { join } from 'node:path';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runChecks } from '#checks/index.ts';
 import { applyEdit, documentTextFromSvg, type ChassisDocument } from '#document/index.ts';
 import { addElement, connectEnd, setWireFields } from '#document/edits.ts';
 import type { LayoutEngine } from '#drawing/index.ts';
 import { DiagramState, type DiagramView } from '#editor/sheet/diagram-state.svelte.ts';
+import { lateSheet } from '#editor/sheet/late-sheet.ts';
 import { hasSameStructure } from '#editor/sheet/same-structure.ts';
 import { buildStudy } from '#study/index.ts';
 import { createNodeEngine } from '../../src/cli/elk-in-node.ts';
 import { chassis } from '../helpers/chassis.ts';
+
+beforeAll(() => lateSheet.load());
 
 const start = chassis('Bench set')
   .unit('Main chassis', { size: [430, 300] })

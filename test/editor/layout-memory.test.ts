@@ -5,12 +5,15 @@ import { applyEdit, openDocument, saveDocument, type ChassisDocument } from '#do
 import { connectEnd, setWireFields } from '#document/edits.ts';
 import type { LayoutEngine } from '#drawing/index.ts';
 import { DiagramState, type DiagramView } from '#editor/sheet/diagram-state.svelte.ts';
+import { lateSheet } from '#editor/sheet/late-sheet.ts';
 import type { LayoutStore } from '#editor/sheet/layout-memory.ts';
 import { structureKey } from '#editor/sheet/same-structure.ts';
 import { buildStudy } from '#study/index.ts';
-import { afterAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createNodeEngine } from '../../src/cli/elk-in-node.ts';
 import { chassis } from '../helpers/chassis.ts';
+
+beforeAll(() => lateSheet.load());
 
 const start = chassis('Bench set')
   .unit('Main chassis', { size: [430, 300] })

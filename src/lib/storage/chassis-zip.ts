@@ -8,13 +8,11 @@ import {
   type Problem
 } from '#document/index.ts';
 import { zipSync, type ZipOptions } from 'fflate';
+import { picturesOf } from './document-pictures.ts';
 import { documentEnding, fileNameOf } from './files.ts';
 import { largestPictureBytes, type StoredPicture } from './picture-store.ts';
 import { pictureEndings, pictureTypeOf } from './picture-type.ts';
 import { readZipDirectory, readZipEntry, ZipFault, type ZipEntry } from './zip-directory.ts';
-
-/** The ending of a file that holds a chassis with its pictures. */
-export const zipEnding = '.chassis.zip';
 
 export interface ZipDocument {
   readonly name: string;
@@ -31,10 +29,6 @@ export type ZipReading =
       readonly notes: readonly string[];
     }
   | { readonly ok: false; readonly problems: readonly Problem[] };
-
-/** The hashes of the pictures that a document's photos show. */
-export const picturesOf = ({ photos }: Pick<ChassisDocument, 'photos'>): Set<string> =>
-  new Set(Object.values(photos).map(({ picture }) => picture.hash));
 
 // The same content is the same bytes, whenever and wherever it is written.
 const zipTime = new Date(1980, 0, 1);
@@ -139,21 +133,4 @@ export const readChassisZip = (bytes: Uint8Array, file: string): ZipReading => {
     const wayOut = 'is it the right file, and whole?';
     return { ok: false, problems: [{ file, place: 'the zip', wrong: error.message, wayOut }] };
   }
-};
-
-/** A sentence on photos whose picture is not there, or null.
- *  @param isThere by hash */
-export const missingPicturesNote = (
-  { photos }: Pick<ChassisDocument, 'photos'>,
-  isThere: (hash: string) => boolean
-): string | null => {
-  const missing = Object.values(photos).filter(({ picture }) => !isThere(picture.hash));
-  if (missing.length === 0) return null;
-  const names = missing.slice(0, 5).map(({ name }) => `“${name}”`);
-  const more = missing.length > names.length ? ` and ${missing.length - names.length} more` : '';
-  const words =
-    missing.length === 1
-      ? `the picture of ${names.join('')} is missing: its place is kept, add it again`
-      : `${missing.length} pictures are missing, of ${names.join(', ')}${more}: their places are kept, add them again`;
-  return words;
 };

@@ -3,6 +3,9 @@
 /** The ending of a document's file. */
 export const documentEnding = '.chassis.json';
 
+/** The ending of a file that holds a chassis with its pictures. */
+export const zipEnding = '.chassis.zip';
+
 /** Names that Windows keeps for devices, whatever their ending.
  *  Source: Microsoft, "Naming Files, Paths, and Namespaces". */
 const reservedNames = /^(?:con|prn|aux|nul|com\d|lpt\d)$/;

@@ -4,6 +4,7 @@ export * from './store-failure.ts';
 export * from './browser-store.ts';
 export * from './beside-store.ts';
 export * from './picture-store.ts';
+export * from './document-pictures.ts';
 export * from './chassis-zip.ts';
 export { pictureTypeOf } from './picture-type.ts';
 export { readPictureHead, type PictureHead } from './picture-file/picture-head.ts';

@@ -1,12 +1,15 @@
 // The walk tied to the editor: what is pressed on the sheet answers the question that stands, and each
 // answer is one step of undo.
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { makeIdFrom } from '#document/index.ts';
 import { DocumentState } from '#editor/core/document-state.svelte.ts';
+import { lateWalk } from '#editor/pin-walk/late-walk.ts';
 import { WalkDesk } from '#editor/pin-walk/walk-desk.svelte.ts';
 import { EndNames } from '#editor/schedule/end-text.ts';
 import { chassis } from '../../helpers/chassis.ts';
 import { seeded } from '../../helpers/generate-chassis.ts';
+
+beforeAll(() => lateWalk.load());
 
 let documents: DocumentState;
 let desk: WalkDesk;

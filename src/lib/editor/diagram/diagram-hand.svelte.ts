@@ -4,13 +4,8 @@ import type { Diagram } from '#drawing/diagram.ts';
 import type { Subject } from '#drawing/display-list.ts';
 import type { Pick } from '../core/pick.ts';
 import { emptyPreview, type ToolEvent, type ToolPreview } from '../tools/tool.ts';
-import {
-  letGoEdit,
-  showHand,
-  stepHand,
-  type DiagramWorld,
-  type HeldPart
-} from './move-in-diagram.ts';
+import { lateSheet } from '../sheet/late-sheet.ts';
+import type { DiagramWorld, HeldPart } from './move-in-diagram.ts';
 
 interface Host {
   readonly diagram: { readonly shown: Diagram | null };
@@ -28,9 +23,12 @@ export class DiagramHand {
     const { diagram, pick } = this.#host;
     return diagram.shown === null ? null : { diagram: diagram.shown, pick };
   });
-  readonly preview = $derived.by((): ToolPreview =>
-    this.#world === null ? emptyPreview : showHand(this.#held, this.#world)
-  );
+  readonly preview = $derived.by((): ToolPreview => {
+    const works = lateSheet.value;
+    return this.#world === null || works === null
+      ? emptyPreview
+      : works.showHand(this.#held, this.#world);
+  });
 
   constructor(host: Host) {
     this.#host = host;
@@ -44,8 +42,9 @@ export class DiagramHand {
   /** Gives an event of the sheet to the hand. True: it was the hand's. */
   send(event: ToolEvent): boolean {
     const world = this.#world;
-    if (world === null) return false;
-    const { held, actions, claims } = stepHand(this.#held, event, world);
+    const works = lateSheet.value;
+    if (world === null || works === null) return false;
+    const { held, actions, claims } = works.stepHand(this.#held, event, world);
     this.#held = held;
     for (const action of actions) {
       if (action.kind === 'press') this.#host.pickFromSheet(action.subject);
@@ -61,13 +60,14 @@ export class DiagramHand {
   /** Gives the picked part, or all parts, back to the layout. */
   letGoOfPlaces(which: 'picked' | 'all'): void {
     const world = this.#world;
-    if (world === null) return;
+    const works = lateSheet.value;
+    if (world === null || works === null) return;
     const { diagram, pick } = world;
     if (which === 'picked' && pick?.kind !== 'part') {
       this.#host.tell('pick the part that is to go back to the layout');
       return;
     }
-    const edit = letGoEdit(diagram, which === 'picked' && pick !== null ? pick.id : null);
+    const edit = works.letGoEdit(diagram, which === 'picked' && pick !== null ? pick.id : null);
     if (edit !== null) this.#host.edit(edit, { merges: false });
     else this.#host.tell('nothing there was placed by hand in the diagram');
   }

@@ -1,7 +1,5 @@
 // Files in and out, and what is kept in the browser: new, open, drop, save, export, autosave.
-import { setIdentity, type ChassisDocument } from '#document/index.ts';
-import { openFileBytes } from '#intake/index.ts';
-import { buildSchedule, scheduleToCsv } from '#paperwork/index.ts';
+import { openDocument, setIdentity, type ChassisDocument } from '#document/index.ts';
 import { fileNameOf, picturesOf, type KeptEntry } from '#storage/index.ts';
 import type { EditorState } from '../core/editor-state.svelte.ts';
 import { counted } from '../core/words.ts';
@@ -10,7 +8,10 @@ import { FileSaver, type PlaceStore, type SaverHost, type SaveWishes } from './f
 import { noteMissing } from './gather-pictures.ts';
 import type { KeptChassis } from './kept-chassis.svelte.ts';
 import type { KeptList } from './kept-list.svelte.ts';
-import { readAnyFile } from './read-any-file.ts';
+
+/** What reads files of other kinds and writes lists comes after the page. */
+const fileReader = () => import('./read-any-file.ts');
+const listWriter = () => import('#paperwork/index.ts');
 
 export interface Demonstration {
   readonly title: string;
@@ -85,6 +86,7 @@ export class FileDesk {
   /** Opens a file that was chosen or dropped. On bad input the document that is there stays.
    *  @param place where it lies, if saving may write it again */
   async openFile(file: File, place: FilePlace | null = null): Promise<void> {
+    const { readAnyFile } = await fileReader();
     const reading = await readAnyFile(file, this.#editor.makeId);
     if (!reading.ok) {
       this.#report(file.name, false, reading.problems, []);
@@ -117,7 +119,7 @@ export class FileDesk {
       this.#editor.tell(`${demonstration.title} could not be fetched`);
       return;
     }
-    const opened = openFileBytes(bytes, demonstration.url, this.#editor.makeId);
+    const opened = openDocument(new TextDecoder().decode(bytes), demonstration.title);
     if (!opened.ok) {
       this.#report(demonstration.title, false, opened.problems, []);
       return;
@@ -184,7 +186,8 @@ export class FileDesk {
     this.#editor.tell(`${name} saved`);
   }
 
-  exportSchedule(): void {
+  async exportSchedule(): Promise<void> {
+    const { buildSchedule, scheduleToCsv } = await listWriter();
     const { study, findings } = this.#editor.documents;
     const name = fileNameOf(this.#current().identity.title, '-schedule.csv');
     this.#host.download(name, 'text/csv', scheduleToCsv(buildSchedule(study, findings)));

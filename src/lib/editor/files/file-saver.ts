@@ -2,7 +2,6 @@
 // browser can, else to where the person says, else as a download.
 import { saveDocument, type ChassisDocument } from '#document/index.ts';
 import {
-  buildChassisZip,
   documentEnding,
   fileNameOf,
   missingPicturesNote,
@@ -37,6 +36,9 @@ export interface SaveOutcome {
   /** What happened, for the live line. */
   readonly words: string;
 }
+
+/** The packer comes after the page. */
+const zipWorks = () => import('#storage/chassis-zip.ts');
 
 const types = { [zipEnding]: 'application/zip', [documentEnding]: 'application/json' } as const;
 
@@ -83,6 +85,7 @@ export class FileSaver {
     const place = await this.#host.choosePlace(name);
     if (place === null) return { isSaved: false, words: 'not saved: no place was chosen' };
     const pictures = await gatherPictures(documents, this.#pictures);
+    const { buildChassisZip } = await zipWorks();
     return this.#put(place, name, zipEnding, buildChassisZip(documents, pictures));
   }
 
@@ -128,6 +131,7 @@ export class FileSaver {
     }
     const pictures = await gatherPictures([document], this.#pictures);
     const missing = missingPicturesNote(document, (hash) => pictures.has(hash));
+    const { buildChassisZip } = await zipWorks();
     const content = buildChassisZip([document], pictures);
     return { content, note: missing === null ? '' : `, but ${missing}` };
   }

@@ -12,8 +12,11 @@ import type { Changes, Edit } from '#document/index.ts';
 import type { Face, PictureAsset, SvgOptions } from '#drawing/index.ts';
 import type { PictureStore } from '#storage/index.ts';
 import { PhotoAssets } from './photo-assets.svelte.ts';
-import { addPhoto, photoName, scalePhoto, shiftPhoto, type ScaleWish } from './photo-edits.ts';
+import type { ScaleWish } from './photo-edits.ts';
 import { PhotoStopped, PictureRefusal, takePicture } from './photo-jobs.ts';
+
+/** What is done to photos comes after the page, with what draws them. */
+const photoEdits = () => import('./photo-edits.ts');
 
 interface Host {
   readonly documents: { readonly document: ChassisDocument };
@@ -123,7 +126,8 @@ export class PhotoDesk {
     this.#host.edit(changeElement('photo', photo.id, fields), options);
   }
 
-  shift(photo: Photo, by: 'up' | 'down'): void {
+  async shift(photo: Photo, by: 'up' | 'down'): Promise<void> {
+    const { shiftPhoto } = await photoEdits();
     const edit = shiftPhoto(this.#host.documents.document, photo, by);
     if (edit === null) this.#host.tell(by === 'up' ? 'it is the topmost' : 'it is the lowest');
     else this.#host.edit(edit);
@@ -135,7 +139,8 @@ export class PhotoDesk {
     });
   }
 
-  setScale(photo: Photo, wish: ScaleWish): void {
+  async setScale(photo: Photo, wish: ScaleWish): Promise<void> {
+    const { scalePhoto } = await photoEdits();
     this.#host.edit(scalePhoto(this.#host.documents.document, photo, wish));
     this.#scaling = null;
   }
@@ -163,6 +168,7 @@ export class PhotoDesk {
     const { bytes, ...picture } = await takePicture(file, { signal, onShare: show });
     const { pictures, documents, makeId, diagram } = this.#host;
     const hash = await pictures.keep(bytes, picture.type);
+    const { addPhoto, photoName } = await photoEdits();
     const { document } = documents;
     const id = makeId('photo');
     const name = photoName(file.name, document);

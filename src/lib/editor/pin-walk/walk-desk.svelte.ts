@@ -7,15 +7,10 @@ import { terminalText } from '#study/index-document.ts';
 import type { Pick } from '../core/pick.ts';
 import { isHalfTraced, wireName } from '../core/words.ts';
 import type { EndNames } from '../schedule/end-text.ts';
-import { proposeJoins, listHalfTraced } from './half-traced.ts';
-import { joinWires } from './join-wires.ts';
-import { addTerminal } from './lead-edits.ts';
-import { countLeads, leadsAtTerminal } from './leads.ts';
+import { lateWalk } from './late-walk.ts';
 import { leadName } from './lead-words.ts';
-import { readWalkLine, type LineReading, type LineWorld } from './read-walk-line.ts';
-import { buildRing } from './ring-view.ts';
-import { askedLead, beginWalk, entryOf, type Walk, type WalkEvent } from './walk-state.ts';
-import { stepWalk } from './walk.ts';
+import type { LineReading, LineWorld } from './read-walk-line.ts';
+import type { Walk, WalkEvent } from './walk-state.ts';
 
 export interface WalkHost {
   readonly documents: {
@@ -48,36 +43,40 @@ export class WalkDesk {
   readonly #host: WalkHost;
 
   readonly #study = $derived.by(() => this.#host.documents.study);
-  readonly walk = $derived.by(() =>
-    this.#walk !== null && entryOf(this.#walk, this.#study) !== undefined ? this.#walk : null
-  );
   /** Where one stands. */
   readonly entry = $derived.by(() =>
-    this.walk === null ? null : (entryOf(this.walk, this.#study) ?? null)
+    this.#walk === null ? null : (lateWalk.value?.entryOf(this.#walk, this.#study) ?? null)
   );
+  readonly walk = $derived.by(() => (this.entry === null ? null : this.#walk));
   readonly label = $derived.by(() =>
     this.entry === null ? '' : terminalText(this.#study.document, this.entry)
   );
   readonly leads = $derived.by(() =>
-    this.entry === null ? [] : leadsAtTerminal(this.#study, this.entry.key)
+    this.entry === null ? [] : (lateWalk.value?.leadsAtTerminal(this.#study, this.entry.key) ?? [])
   );
   readonly count = $derived.by(() =>
-    this.entry === null ? null : countLeads(this.#study, this.entry)
+    this.entry === null ? null : (lateWalk.value?.countLeads(this.#study, this.entry) ?? null)
   );
   readonly asked = $derived.by(() =>
-    this.walk === null ? null : askedLead(this.walk, this.#study)
+    this.walk === null ? null : (lateWalk.value?.askedLead(this.walk, this.#study) ?? null)
   );
   readonly isDone = $derived.by(() => this.walk?.isDone === true);
   readonly ring = $derived.by(() =>
     this.entry === null
       ? null
-      : buildRing(this.#study, this.entry.part.id, this.isDone ? null : this.entry.key)
+      : (lateWalk.value?.buildRing(
+          this.#study,
+          this.entry.part.id,
+          this.isDone ? null : this.entry.key
+        ) ?? null)
   );
-  readonly waiting = $derived.by(() => listHalfTraced(this.#study));
+  readonly waiting = $derived.by(() => lateWalk.value?.listHalfTraced(this.#study) ?? []);
   /** Half-traced wires that may be the one that is asked about, the likely ones alone. */
   readonly likely = $derived.by(() =>
     this.asked?.kind === 'wire'
-      ? proposeJoins(this.#study, this.asked.wire).filter(({ isLikely }) => isLikely)
+      ? (lateWalk.value?.proposeJoins(this.#study, this.asked.wire) ?? []).filter(
+          ({ isLikely }) => isLikely
+        )
       : []
   );
   readonly lineWorld = $derived.by((): LineWorld | null =>
@@ -86,7 +85,9 @@ export class WalkDesk {
       : { part: this.entry.part, asked: this.asked, ends: this.#host.ends() }
   );
   readonly reading = $derived.by((): LineReading | null =>
-    this.lineWorld === null ? null : readWalkLine(this.text, this.lineWorld)
+    this.lineWorld === null
+      ? null
+      : (lateWalk.value?.readWalkLine(this.text, this.lineWorld) ?? null)
   );
   /** A terminal pressed on the sheet answers the question that stands. */
   readonly awaitsEnd = $derived.by(
@@ -116,8 +117,16 @@ export class WalkDesk {
   }
 
   begin(part: Id, terminal?: Id): void {
+    const works = lateWalk.value;
+    if (works === null) {
+      void lateWalk.load().then(
+        () => this.begin(part, terminal),
+        () => this.#host.tell('the pin walk could not be fetched: load the page again')
+      );
+      return;
+    }
     const how = this.walk?.how;
-    const walk = beginWalk(this.#study, part, {
+    const walk = works.beginWalk(this.#study, part, {
       ...(terminal === undefined ? {} : { terminal }),
       ...(how === undefined ? {} : { how })
     });
@@ -136,9 +145,10 @@ export class WalkDesk {
   /** Something said on the walk; each is one step of undo. */
   say(event: WalkEvent): void {
     const { walk } = this;
-    if (walk === null) return;
+    const works = lateWalk.value;
+    if (walk === null || works === null) return;
     const { documents, makeId, tell } = this.#host;
-    const step = stepWalk(walk, event, { study: this.#study, makeId });
+    const step = works.stepWalk(walk, event, { study: this.#study, makeId });
     if (step.edit !== null) {
       documents.seal();
       const outcome = documents.edit(step.edit);
@@ -177,11 +187,12 @@ export class WalkDesk {
 
   /** Another terminal for the part that is walked: one that nobody knew of. */
   addTerminal(): void {
-    if (this.entry === null) return;
+    const works = lateWalk.value;
+    if (this.entry === null || works === null) return;
     const { part } = this.entry;
     const names = Object.values(part.terminals).map(({ name }) => Number(name));
     const highest = Math.max(0, ...names.filter(Number.isInteger));
-    const made = addTerminal(part, String(highest + 1), this.#host.makeId);
+    const made = works.addTerminal(part, String(highest + 1), this.#host.makeId);
     this.#host.documents.seal();
     const outcome = this.#host.documents.edit(made.edit);
     if (!outcome.ok) this.#host.tell(outcome.problem);
@@ -190,7 +201,9 @@ export class WalkDesk {
 
   /** Joins two half-traced wires from the list of those that wait. */
   join(keep: Id, gone: Id): void {
-    const joined = joinWires(this.#study, keep, gone);
+    const works = lateWalk.value;
+    if (works === null) return;
+    const joined = works.joinWires(this.#study, keep, gone);
     if (!joined.ok) {
       this.#host.tell(joined.why);
       return;

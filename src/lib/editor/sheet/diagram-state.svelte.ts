@@ -3,28 +3,23 @@
 // pictorial needs no layout: it is drawn to scale from places.
 import type { Finding } from '#checks/index.ts';
 import { metadataForSvg, saveDocument, type ChassisDocument } from '#document/index.ts';
-import {
-  buildDiagram,
-  buildDisplayList,
-  drawPictorial,
-  layPictorial,
-  LayoutError,
-  toSvg,
-  type Diagram,
-  type DisplayList,
-  type Face,
-  type LayoutEngine,
-  type PictorialOptions,
-  type PictureAsset,
-  type SvgOptions
+import type {
+  Diagram,
+  DisplayList,
+  Face,
+  LayoutEngine,
+  PictorialOptions,
+  PictureAsset,
+  SvgOptions
 } from '#drawing/index.ts';
-import { redressDiagram, takeUpDiagram } from '#drawing/redress-diagram.ts';
+import { LayoutError } from '#drawing/layout/engine.ts';
 import type { Study } from '#study/index.ts';
-import { buildScene, type Scene } from '../tools/scene.ts';
+import type { Scene } from '../tools/scene.ts';
+import { lateSheet } from './late-sheet.ts';
 import { LayoutMemory, type LayoutKeeping } from './layout-memory.ts';
 import { hasSameStructure } from './same-structure.ts';
 
-export type MakeEngine = () => LayoutEngine;
+export type MakeEngine = () => LayoutEngine | Promise<LayoutEngine>;
 
 export interface LayoutStanding {
   readonly done: number;
@@ -77,11 +72,16 @@ export class DiagramState {
   /** Shows a study: at once where it has the structure that is laid out, else after a layout. */
   show(view: DiagramView): void {
     this.#view = view;
+    const works = lateSheet.value;
+    if (works === null) {
+      void this.#fetchWorks();
+      return;
+    }
     const { document } = view.study;
     if (this.which === 'pictorial') {
-      const geometry = layPictorial(view.study, this.face);
-      this.scene = buildScene(view.study, geometry, this.face);
-      this.list = drawPictorial(view.study, geometry, this.#pictorialOptions(view, false));
+      const geometry = works.layPictorial(view.study, this.face);
+      this.scene = works.buildScene(view.study, geometry, this.face);
+      this.list = works.drawPictorial(view.study, geometry, this.#pictorialOptions(view, false));
       return;
     }
     if (this.#laidOut !== null && hasSameStructure(this.#laidOut.document, document)) {
@@ -142,10 +142,11 @@ export class DiagramState {
    *  @param pictures the photos' files; without them frames stand for them */
   toSvg(date: string, pictures?: SvgOptions['pictures']): string | null {
     const list = this.#sheetWithFoot(date);
-    if (this.#view === null || list === null) return null;
+    const works = lateSheet.value;
+    if (this.#view === null || list === null || works === null) return null;
     const { study } = this.#view;
     const { document } = study;
-    return toSvg(list, {
+    return works.toSvg(list, {
       theme: 'print',
       title: document.identity.title,
       description: `${this.which === 'diagram' ? 'Wiring diagram' : 'Chassis drawn to scale'}: ${study.index.wires.length} wires, ${study.index.parts.length} parts.`,
@@ -162,17 +163,26 @@ export class DiagramState {
   }
 
   #sheetWithFoot(date: string): DisplayList | null {
-    if (this.#view === null) return null;
+    const works = lateSheet.value;
+    if (this.#view === null || works === null) return null;
     if (this.which === 'diagram') return this.#diagramSheet(this.#view, date);
     const { study } = this.#view;
-    const geometry = layPictorial(study, this.face);
-    return drawPictorial(study, geometry, this.#pictorialOptions(this.#view, true, date));
+    const geometry = works.layPictorial(study, this.face);
+    return works.drawPictorial(study, geometry, this.#pictorialOptions(this.#view, true, date));
   }
 
   #diagramSheet({ study, findings }: DiagramView, date: string): DisplayList | null {
-    if (this.#laidOut === null || !hasSameStructure(this.#laidOut.document, study.document))
+    const works = lateSheet.value;
+    if (
+      works === null ||
+      this.#laidOut === null ||
+      !hasSameStructure(this.#laidOut.document, study.document)
+    )
       return null;
-    return buildDisplayList(redressDiagram(this.#laidOut.diagram, study), { findings, date });
+    return works.buildDisplayList(works.redressDiagram(this.#laidOut.diagram, study), {
+      findings,
+      date
+    });
   }
 
   #isGivenUp(document: ChassisDocument): boolean {
@@ -189,15 +199,16 @@ export class DiagramState {
   }
 
   #draw(): void {
-    if (this.#laidOut === null || this.#view === null) return;
+    const works = lateSheet.value;
+    if (works === null || this.#laidOut === null || this.#view === null) return;
     const { study, findings, isMarked } = this.#view;
     const diagram =
       this.#laidOut.diagram.plan.study === study
         ? this.#laidOut.diagram
-        : redressDiagram(this.#laidOut.diagram, study);
+        : works.redressDiagram(this.#laidOut.diagram, study);
     this.#laidOut = { diagram, document: study.document };
     this.shown = diagram;
-    this.list = buildDisplayList(diagram, { findings, isMarked, withFoot: false });
+    this.list = works.buildDisplayList(diagram, { findings, isMarked, withFoot: false });
   }
 
   async #layOut(document: ChassisDocument): Promise<void> {
@@ -208,9 +219,10 @@ export class DiagramState {
     this.problem = null;
     this.progress = { done: 0, total: 1, words: 'reading the chassis' };
     try {
+      const works = await lateSheet.load();
       const kept = await this.#memory.recall(document);
       const diagram = kept
-        ? takeUpDiagram(kept, study)
+        ? works.takeUpDiagram(kept, study)
         : await this.#build(study, running.stop.signal);
       this.#laidOut = { diagram, document };
       if (!kept) void this.#memory.keep(document, diagram);
@@ -223,8 +235,20 @@ export class DiagramState {
     if (this.#view !== null) this.show(this.#view);
   }
 
-  #build(study: Study, signal: AbortSignal): Promise<Diagram> {
-    this.#engine ??= this.#makeEngine();
+  /** Shows what is to be shown once there is something to draw it with. */
+  async #fetchWorks(): Promise<void> {
+    try {
+      await lateSheet.load();
+    } catch {
+      this.problem = 'What draws the sheet could not be fetched: load the page again to see it.';
+      return;
+    }
+    if (this.#view !== null) this.show(this.#view);
+  }
+
+  async #build(study: Study, signal: AbortSignal): Promise<Diagram> {
+    const { buildDiagram } = await lateSheet.load();
+    this.#engine ??= await this.#makeEngine();
     return buildDiagram(study, this.#engine, {
       cache: this.#memory.blocks,
       signal,

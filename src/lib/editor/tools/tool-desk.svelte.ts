@@ -4,8 +4,8 @@ import type { Subject } from '#drawing/display-list.ts';
 import type { Study } from '#study/index.ts';
 import type { Pick } from '../core/pick.ts';
 import type { LengthUnit } from '../core/preferences.svelte.ts';
+import { lateSheet } from '../sheet/late-sheet.ts';
 import type { PanelField } from './panel.ts';
-import { toolFaces } from './registry.ts';
 import type { Scene } from './scene.ts';
 import {
   emptyPreview,
@@ -34,21 +34,19 @@ interface Host {
   readonly sheet: { readonly hold: () => void } | null;
 }
 
-const firstTool = (): ToolInUse => {
-  const [first] = toolFaces;
-  if (first === undefined)
-    throw new Error('there are no tools; registry.ts must list one at least');
-  return first.takeUp();
-};
-
 export class ToolDesk {
-  #inUse = $state.raw<ToolInUse>(firstTool());
+  /** Null until a tool was taken up. */
+  #taken = $state.raw<ToolInUse | null>(null);
   /** Pixels on screen for a millimetre of the drawing. */
   pxPerMm = $state(1);
   readonly #host: Host;
   /** How tools were put down, by their id. */
   readonly #putDown: Record<string, ToolInUse> = {};
 
+  /** The first tool is in use while no other is. */
+  readonly #inUse = $derived.by(
+    (): ToolInUse | null => this.#taken ?? lateSheet.value?.toolFaces[0]?.takeUp() ?? null
+  );
   readonly #world = $derived.by((): ToolWorld | null => {
     const { diagram, documents, pick, preferences, makeId } = this.#host;
     const { scene } = diagram;
@@ -65,12 +63,12 @@ export class ToolDesk {
   });
   /** What is in the hand. */
   readonly preview = $derived.by((): ToolPreview =>
-    this.#world === null ? emptyPreview : this.#inUse.show(this.#world)
+    this.#world === null ? emptyPreview : (this.#inUse?.show(this.#world) ?? emptyPreview)
   );
 
   /** What can be set of the tool in use. */
   readonly panel = $derived.by((): readonly PanelField[] =>
-    this.#world === null ? [] : this.#inUse.panel(this.#world)
+    this.#world === null ? [] : (this.#inUse?.panel(this.#world) ?? [])
   );
 
   constructor(host: Host) {
@@ -82,30 +80,41 @@ export class ToolDesk {
     return this.#world !== null;
   }
 
-  get tool(): ToolFace {
-    return this.#inUse.tool;
+  /** The tool in use, if there is one yet. */
+  get tool(): ToolFace | null {
+    return this.#inUse?.tool ?? null;
   }
 
   /** Takes up a tool, or the same one afresh. */
   take(id: string): void {
-    const face = toolFaces.find((one) => one.id === id);
+    const works = lateSheet.value;
+    if (works === null) {
+      void lateSheet.load().then(
+        () => this.take(id),
+        () => this.#host.tell('the tools could not be fetched: load the page again')
+      );
+      return;
+    }
+    const face = works.toolFaces.find((one) => one.id === id);
     if (face === undefined) return;
-    this.#putDown[this.tool.id] = this.#inUse.putDown();
-    this.#inUse = this.#putDown[id] ?? face.takeUp();
+    const former = this.#inUse;
+    if (former !== null) this.#putDown[former.tool.id] = former.putDown();
+    this.#taken = this.#putDown[id] ?? face.takeUp();
     this.#host.tell(`${face.name}. ${face.hint}`);
   }
 
   /** What is in the hand is let go; the tool stays. */
   letGo(): void {
-    this.#inUse = this.#inUse.putDown();
+    this.#taken = this.#taken?.putDown() ?? null;
   }
 
   /** Gives an event to the tool. True: it was the tool's. */
   send(event: ToolEvent): boolean {
     const world = this.#world;
-    if (world === null) return false;
-    const { next, actions, claims } = this.#inUse.step(event, world);
-    this.#inUse = next;
+    const inUse = this.#inUse;
+    if (world === null || inUse === null) return false;
+    const { next, actions, claims } = inUse.step(event, world);
+    this.#taken = next;
     for (const action of actions) this.#act(action);
     if (claims || event.kind !== 'key') return claims;
     return this.#toolKey(event);
@@ -114,12 +123,13 @@ export class ToolDesk {
   /** A key that the tool did not want: Escape puts the tool down, a letter takes up another. */
   #toolKey({ key, ctrl, alt }: Extract<ToolEvent, { kind: 'key' }>): boolean {
     if (ctrl || alt) return false;
-    const [first] = toolFaces;
-    if (key === 'Escape' && first !== undefined && this.tool.id !== first.id) {
+    const faces = lateSheet.value?.toolFaces ?? [];
+    const [first] = faces;
+    if (key === 'Escape' && first !== undefined && this.tool?.id !== first.id) {
       this.take(first.id);
       return true;
     }
-    const face = this.tool.readsLetters ? undefined : toolFaces.find((one) => one.key === key);
+    const face = this.tool?.readsLetters ? undefined : faces.find((one) => one.key === key);
     if (face === undefined) return false;
     this.take(face.id);
     return true;

@@ -80,7 +80,7 @@ const exportMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] =
       {
         label: 'Wire schedule',
         hint: 'CSV',
-        run: () => desk.exportSchedule(),
+        run: () => void desk.exportSchedule(),
         testid: 'export-csv'
       }
     ]
