@@ -2,7 +2,8 @@
 // site is served. Source: W3C Content Security Policy Level 3, "delivered via a response header".
 import { spawn, type ChildProcess } from 'node:child_process';
 import { request } from 'node:http';
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
+import { gunzipSync } from 'node:zlib';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 
 let server: ChildProcess;
@@ -51,6 +52,35 @@ describe('serve', () => {
     const policy = await policyOf(`_app/immutable/${worker}`);
     expect(policy).toMatch(/default-src 'none'; script-src 'self'/);
     expect(policy).not.toMatch(/unsafe-eval/);
+  });
+
+  it('packs what is text for those who take it, and the same text comes out', async () => {
+    // Source: RFC 9110, 8.4.1.3 (gzip), 12.5.3 (Accept-Encoding: q=0 is "not acceptable").
+    const raw = (accept?: string) =>
+      new Promise<{ encoding: string | undefined; body: Buffer }>((resolve, reject) => {
+        const { hostname, port } = new URL(base);
+        const headers = accept === undefined ? {} : { 'Accept-Encoding': accept };
+        request({ hostname, port, path: '/chassis.schema.json', headers }, (response) => {
+          const chunks: Buffer[] = [];
+          response.on('data', (chunk: Buffer) => chunks.push(chunk));
+          response.on('end', () => {
+            const encoding = response.headers['content-encoding'];
+            resolve({ encoding, body: Buffer.concat(chunks) });
+          });
+        })
+          .on('error', reject)
+          .end();
+      });
+    const plain = await raw();
+    expect(plain.encoding).toBeUndefined();
+    expect(plain.body).toEqual(readFileSync('build/site/chassis.schema.json'));
+    for (const accept of ['gzip', 'deflate, gzip;q=0.8']) {
+      const packed = await raw(accept);
+      expect(packed.encoding, accept).toBe('gzip');
+      expect(gunzipSync(packed.body), accept).toEqual(plain.body);
+    }
+    for (const accept of ['br', 'gzip;q=0, br', 'gzip; q=0.0'])
+      expect((await raw(accept)).encoding, accept).toBeUndefined();
   });
 
   it('serves nothing from outside the site', async () => {

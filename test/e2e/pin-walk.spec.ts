@@ -224,6 +224,7 @@ test('leads seen against leads written down, particulars, and the way of working
   await page.getByTestId('later').click();
   expect(await shown.count()).toBeGreaterThan(few);
   await openFile(page, path);
+  await expect(page.getByTestId('notice')).toContainText('opened');
   await page.keyboard.press('Shift+P');
   await page.getByTestId('walk-V1').click();
   for (let n = 0; n < 3; n += 1) await page.getByTestId('count-more').click();

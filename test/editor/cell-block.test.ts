@@ -1,12 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  blockOf,
-  cellsToText,
-  fillDown,
-  planPaste,
-  readOwnCells,
-  textToCells
-} from '#editor/schedule/cell-block.ts';
+import { blockOf, fillDown, planPaste, readOwnCells } from '#editor/schedule/cell-block.ts';
+import { cellsToText, textToCells } from '#editor/schedule/cell-text.ts';
 import type { GridCursor, GridShape } from '#editor/schedule/grid-cursor.ts';
 
 const columns = ['number', 'from', 'colour', 'needs'];

@@ -1,10 +1,13 @@
-import { beforeEach, describe, expect, it } from 'vitest';
+import { beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { makeIdFrom } from '#document/index.ts';
 import { DocumentState } from '#editor/core/document-state.svelte.ts';
 import { Preferences } from '#editor/core/preferences.svelte.ts';
 import { newRow, ScheduleState } from '#editor/schedule/schedule-state.svelte.ts';
 import { chassis } from '../helpers/chassis.ts';
 import { seeded } from '../helpers/generate-chassis.ts';
+import { lateCellText } from '#editor/schedule/late-cell-text.ts';
+
+beforeAll(() => lateCellText.load());
 
 let documents: DocumentState;
 let schedule: ScheduleState;
@@ -217,7 +220,7 @@ describe('many cells at once', () => {
 
   it('copies what is shown for others and what is written for itself', () => {
     mark([wire('12').id, 'from'], [wire('13').id, 'needs']);
-    const { shown, written } = schedule.cells.copy();
+    const { shown, written } = schedule.cells.copy()!;
     expect(shown.split('\n')[0]).toMatch(/^V1-1\tTS1-2\tred\t285 V dc\t/);
     expect(JSON.parse(written)).toEqual([
       ['V1-1', 'TS1-2', 'red', '285 V dc', ''],

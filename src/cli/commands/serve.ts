@@ -1,8 +1,11 @@
 // Serves the built editor on this machine only, with the content security policy as a header:
 // workers do not inherit the policy that a page states for itself.
 import { createReadStream, existsSync, readFileSync, statSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import { extname, join, normalize, sep } from 'node:path';
+import { promisify } from 'node:util';
+import { gzip } from 'node:zlib';
 import { CommandError, type Command } from '../command.ts';
 
 const contentTypes: Readonly<Record<string, string>> = {
@@ -19,6 +22,23 @@ const contentTypes: Readonly<Record<string, string>> = {
   '.woff': 'font/woff',
   '.webmanifest': 'application/manifest+json'
 };
+
+/** What is text inside and gets smaller; faces and pictures are packed already. */
+const packs = new Set(['.html', '.js', '.css', '.json', '.csv', '.txt', '.svg', '.webmanifest']);
+/** By file and when it was written: each is packed once. */
+const packed = new Map<string, Promise<Buffer>>();
+
+const packedFile = (file: string): Promise<Buffer> => {
+  const key = `${file} ${statSync(file).mtimeMs}`;
+  const known = packed.get(key) ?? readFile(file).then((bytes) => promisify(gzip)(bytes));
+  packed.set(key, known);
+  return known;
+};
+
+const takesGzip = ({ headers }: IncomingMessage): boolean =>
+  /(?:^|[\s,])gzip(?!\s*;\s*q=0(?:\.0*)?(?:\s*,|\s*$))/i.test(
+    headers['accept-encoding']?.toString() ?? ''
+  );
 
 /** For everything that is not a page, workers above all. */
 const barePolicy =
@@ -45,7 +65,11 @@ const fileFor = (site: string, url: string): string | undefined => {
   return undefined;
 };
 
-const answer = (site: string, request: IncomingMessage, response: ServerResponse): void => {
+const answer = async (
+  site: string,
+  request: IncomingMessage,
+  response: ServerResponse
+): Promise<void> => {
   const always = {
     'X-Content-Type-Options': 'nosniff',
     'Referrer-Policy': 'no-referrer',
@@ -67,8 +91,23 @@ const answer = (site: string, request: IncomingMessage, response: ServerResponse
       ? 'public, max-age=31536000, immutable'
       : 'no-cache'
   };
-  response.writeHead(found ? 200 : 404, headers);
-  if (request.method === 'HEAD') response.end();
+  const status = found ? 200 : 404;
+  const isHead = request.method === 'HEAD';
+  if (packs.has(extname(file))) {
+    const vary = { ...headers, Vary: 'Accept-Encoding' };
+    if (takesGzip(request)) {
+      const bytes = await packedFile(file);
+      response.writeHead(status, {
+        ...vary,
+        'Content-Encoding': 'gzip',
+        'Content-Length': bytes.length
+      });
+      response.end(isHead ? undefined : bytes);
+      return;
+    }
+    response.writeHead(status, vary);
+  } else response.writeHead(status, headers);
+  if (isHead) response.end();
   else createReadStream(file).pipe(response);
 };
 
@@ -79,7 +118,12 @@ export const startServer = (
   port: number
 ): Promise<{ url: string; close: () => Promise<void> }> =>
   new Promise((resolve, reject) => {
-    const server = createServer((request, response) => answer(site, request, response));
+    const server = createServer((request, response) => {
+      answer(site, request, response).catch(() => {
+        if (!response.headersSent) response.writeHead(500);
+        response.end();
+      });
+    });
     server.once('error', reject);
     server.listen(port, host, () => {
       const address = server.address();

@@ -1,14 +1,16 @@
 // Fetches, one after the other while the page is idle, what is only needed when it is asked for: so that a walk
 // opens and a file is saved without a wait, also when the page has outlived whatever served it.
 import { lateWalk } from './pin-walk/late-walk.ts';
+import { lateCellText } from './schedule/late-cell-text.ts';
 
 const rest: readonly (() => Promise<unknown>)[] = [
+  () => lateCellText.load(),
   () => lateWalk.load(),
   () => import('./pin-walk/WalkPage.svelte'),
   () => import('./files/read-any-file.ts'),
   () => import('./photos/photo-edits.ts'),
   () => import('#storage/chassis-zip.ts'),
-  () => import('#paperwork/index.ts'),
+  () => import('#paperwork/schedule-csv.ts'),
   () => import('./sheet/elk-engine.ts')
 ];
 

@@ -11,7 +11,10 @@ import type { KeptList } from './kept-list.svelte.ts';
 
 /** What reads files of other kinds and writes lists comes after the page. */
 const fileReader = () => import('./read-any-file.ts');
-const listWriter = () => import('#paperwork/index.ts');
+const listWriter = async () => ({
+  ...(await import('#paperwork/schedule.ts')),
+  ...(await import('#paperwork/schedule-csv.ts'))
+});
 
 export interface Demonstration {
   readonly title: string;

@@ -3,16 +3,10 @@
 import type { ChassisDocument, Edit, MakeId } from '#document/index.ts';
 import type { EditOutcome } from '../core/document-state.svelte.ts';
 import { counted } from '../core/words.ts';
-import {
-  blockOf,
-  cellsToText,
-  fillDown,
-  planPaste,
-  textToCells,
-  type CellWrite
-} from './cell-block.ts';
+import { blockOf, fillDown, planPaste, type CellWrite } from './cell-block.ts';
 import { columnIdOfHeading } from './column-headings.ts';
 import type { GridCursor, GridShape } from './grid-cursor.ts';
+import { lateCellText } from './late-cell-text.ts';
 import { takeManyCells, type ManyCells } from './many-cells.ts';
 import type { CellReading } from './read-cell.ts';
 
@@ -60,19 +54,28 @@ export class BlockWork {
     this.#take(fillDown(blockOf(cursor, shape), shape, takes, textToEdit), 'fill down');
   }
 
-  /** The marked cells as text for another program, and as they are written here for this one. */
-  copy(): { readonly shown: string; readonly written: string } {
+  /** The marked cells as text for another program, and as they are written here for this one; null, and a
+   *  word on it, where the page has only just been opened. */
+  copy(): { readonly shown: string; readonly written: string } | null {
+    const works = lateCellText.value;
+    if (works === null) {
+      void this.#fetchText(() => this.#host().tell('nothing was copied yet: copy again'));
+      return null;
+    }
     const { cursor, shape, textShown, textToEdit } = this.#host();
     const { rows, columns } = blockOf(cursor, shape);
     const wires = rows.filter((row) => row !== shape.rows.at(-1));
     const texts = (textOf: (row: string, column: string) => string) =>
       wires.map((row) => columns.map((column) => textOf(row, column)));
-    return { shown: cellsToText(texts(textShown)), written: JSON.stringify(texts(textToEdit)) };
+    return {
+      shown: works.cellsToText(texts(textShown)),
+      written: JSON.stringify(texts(textToEdit))
+    };
   }
 
   /** Puts the cells of a text, tabs between them, from the cursor on right and down. */
   paste(text: string): void {
-    this.pasteCells(textToCells(text));
+    void this.#fetchText(({ textToCells }) => this.pasteCells(textToCells(text)));
   }
 
   pasteCells(cells: readonly (readonly string[])[]): void {
@@ -85,6 +88,14 @@ export class BlockWork {
   /** Puts new texts in place of what was found. */
   replace(writes: readonly CellWrite[]): void {
     this.#take(writes, 'replace');
+  }
+
+  async #fetchText(
+    then: (works: NonNullable<(typeof lateCellText)['value']>) => void
+  ): Promise<void> {
+    const works = lateCellText.value ?? (await lateCellText.load().catch(() => null));
+    if (works !== null) then(works);
+    else this.#host().tell('copying and pasting could not be fetched: load the page again');
   }
 
   #take(writes: readonly CellWrite[], name: string, leftOut = 0): void {

@@ -1,7 +1,5 @@
 // A block of cells, and what is done with one as a whole: copied, filled down, pasted into. Plain lists
 // of texts come out; what the texts mean is read elsewhere.
-import { formulaStart } from '#paperwork/formula-start.ts';
-import Papa from 'papaparse';
 import type { GridCursor, GridShape } from './grid-cursor.ts';
 
 export interface CellBlock {
@@ -63,21 +61,6 @@ export const fillDown = (
         return { row, column, text: column === 'number' ? counted(text, index + 1) : text };
       })
   );
-};
-
-/** Cells as text that a spreadsheet takes: tabs between cells, what it would run neutralised. */
-export const cellsToText = (cells: readonly (readonly string[])[]): string =>
-  Papa.unparse(cells as string[][], {
-    delimiter: '\t',
-    newline: '\n',
-    escapeFormulae: formulaStart
-  });
-
-/** Text of a spreadsheet's cells, row by row; the empty row that most of them end with is left out. */
-export const textToCells = (text: string): readonly (readonly string[])[] => {
-  const { data } = Papa.parse<string[]>(text, { delimiter: '\t' });
-  const last = data.at(-1);
-  return last?.every((cell) => cell === '') === true ? data.slice(0, -1) : data;
 };
 
 export interface PastePlan {

@@ -1,0 +1,18 @@
+// Cells as the text that goes to and comes from a spreadsheet by the clipboard.
+import { formulaStart } from '#paperwork/formula-start.ts';
+import Papa from 'papaparse';
+
+/** Cells as text that a spreadsheet takes: tabs between cells, what it would run neutralised. */
+export const cellsToText = (cells: readonly (readonly string[])[]): string =>
+  Papa.unparse(cells as string[][], {
+    delimiter: '\t',
+    newline: '\n',
+    escapeFormulae: formulaStart
+  });
+
+/** Text of a spreadsheet's cells, row by row; the empty row that most of them end with is left out. */
+export const textToCells = (text: string): readonly (readonly string[])[] => {
+  const { data } = Papa.parse<string[]>(text, { delimiter: '\t' });
+  const last = data.at(-1);
+  return last?.every((cell) => cell === '') === true ? data.slice(0, -1) : data;
+};
