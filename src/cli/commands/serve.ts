@@ -30,7 +30,8 @@ const packed = new Map<string, Promise<Buffer>>();
 
 const packedFile = (file: string): Promise<Buffer> => {
   const key = `${file} ${statSync(file).mtimeMs}`;
-  const known = packed.get(key) ?? readFile(file).then((bytes) => promisify(gzip)(bytes));
+  const known =
+    packed.get(key) ?? readFile(file).then((bytes) => promisify(gzip)(bytes, { level: 9 }));
   packed.set(key, known);
   return known;
 };

@@ -1,6 +1,6 @@
 // The document being worked on, its history, and all that follows from it: study, findings. Every
 // change comes through `edit`; documents are replaced, never changed in place.
-import { makeChecker, type Finding } from '#checks/index.ts';
+import type { Finding } from '#checks/index.ts';
 import {
   applyEdit,
   emptyHistory,
@@ -15,20 +15,25 @@ import {
   type History
 } from '#document/index.ts';
 import { makeStudier, type Study } from '#study/index.ts';
+import { lateChecks } from './late-checks.ts';
 
 export type EditOutcome =
   { readonly ok: true; readonly name: string } | { readonly ok: false; readonly problem: string };
+
+const none: readonly Finding[] = [];
 
 export class DocumentState {
   #document = $state.raw<ChassisDocument>() as ChassisDocument;
   #history = $state.raw<History>(emptyHistory);
   /** Why nothing can be changed now, or null. */
   locked = $state<string | null>(null);
+  /** Why nothing is judged, or null. */
+  judgeProblem = $state<string | null>(null);
   readonly #now: () => number;
   readonly #studyOf = makeStudier();
   readonly #study = $derived.by(() => this.#studyOf(this.#document));
-  readonly #findingsOf = makeChecker();
-  readonly #findings = $derived.by(() => this.#findingsOf(this.#study));
+  readonly #findingsOf = $derived.by(() => lateChecks.value?.makeChecker() ?? null);
+  readonly #findings = $derived.by(() => this.#findingsOf?.(this.#study) ?? none);
 
   constructor(document: ChassisDocument, now: () => number) {
     this.#document = document;
@@ -43,6 +48,12 @@ export class DocumentState {
     return this.#study;
   }
 
+  /** False until the rules are in the page: then that there are no findings says nothing. */
+  get isJudged(): boolean {
+    return this.#findingsOf !== null;
+  }
+
+  /** What the rules found; none while nothing is judged. */
   get findings(): readonly Finding[] {
     return this.#findings;
   }
@@ -58,6 +69,17 @@ export class DocumentState {
 
   get redoName(): string | null {
     return this.#history.future[0]?.name ?? null;
+  }
+
+  /** Has the rules fetched, and says in `judgeProblem` where they cannot be. */
+  async judge(): Promise<void> {
+    try {
+      await lateChecks.load();
+      this.judgeProblem = null;
+    } catch {
+      this.judgeProblem =
+        'The rules could not be fetched: nothing here has been judged. Load the page again.';
+    }
   }
 
   /** Applies an edit, or says why not and leaves everything as it is. */

@@ -191,7 +191,13 @@ export class FileDesk {
 
   async exportSchedule(): Promise<void> {
     const { buildSchedule, scheduleToCsv } = await listWriter();
-    const { study, findings } = this.#editor.documents;
+    const { documents } = this.#editor;
+    await documents.judge();
+    if (!documents.isJudged) {
+      this.#editor.tell(documents.judgeProblem ?? 'not saved: nothing has been judged yet');
+      return;
+    }
+    const { study, findings } = documents;
     const name = fileNameOf(this.#current().identity.title, '-schedule.csv');
     this.#host.download(name, 'text/csv', scheduleToCsv(buildSchedule(study, findings)));
     this.#editor.tell(`${name} saved`);
