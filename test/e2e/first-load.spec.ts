@@ -79,11 +79,11 @@ test('the first visit: at most 250 kB before the schedule can be used', async ({
   await thin.getByTestId('cautions-read').click();
   await expect(cellOf(thin, '38', 'needs')).toHaveText('600 V');
   await typeInto(thin, '38', 'carries', '5 kV pk');
-  await expect(cellOf(thin, '38', 'needs')).toHaveText('7.5 kV');
+  await expect(cellOf(thin, '38', 'needs')).toHaveText('10 kV');
   await expect(thin.getByTestId('not-judged')).toContainText('nothing here has been judged');
   await expect(thin.getByTestId('notes')).not.toContainText('No finding');
   await expect(thin.locator('header.bar')).toContainText('kept in this browser');
   await thin.reload();
-  await expect(cellOf(thin, '38', 'carries')).toHaveText('5 kV pk');
+  await expect(cellOf(thin, '38', 'carries')).toContainText('5 kV pk');
   await context.close();
 });
