@@ -13,8 +13,8 @@ interface Fetched {
 }
 
 /** Notes the moment at which the first wire of the schedule and the button under the cautions are there. */
-const watchForUse = (page: Page): Promise<void> =>
-  page.addInitScript(() => {
+const watchForUse = async (page: Page): Promise<void> => {
+  await page.addInitScript(() => {
     const isThere = (): boolean =>
       document.querySelector('[data-testid^=row-]') !== null &&
       document.querySelector('dialog[open] [data-testid=cautions-read]') !== null;
@@ -24,6 +24,7 @@ const watchForUse = (page: Page): Promise<void> =>
       performance.mark('usable');
     }).observe(document, { childList: true, subtree: true, attributes: true });
   });
+};
 
 /** What was asked for so far, or before the page could be used. */
 const fetched = (page: Page, until: 'usable' | 'now'): Promise<readonly Fetched[]> =>
