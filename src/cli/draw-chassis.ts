@@ -2,7 +2,7 @@
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { cautionsFor } from '#checks/index.ts';
-import { metadataForSvg, saveDocument } from '#document/index.ts';
+import { metadataForSvg, saveDocument, type ElementChange } from '#document/index.ts';
 import {
   buildDiagram,
   buildDisplayList,
@@ -10,6 +10,8 @@ import {
   cropToPick,
   LayoutError,
   layOnPaper,
+  markChanges,
+  toMarks,
   PaperError,
   toSvg,
   type DisplayList,
@@ -122,6 +124,20 @@ const pictureOf =
   ({ hash, straightening }: PictureAsset): StoredPicture | undefined =>
     straightening === null ? pictures.get(hash) : undefined;
 
+const svgOf = (
+  { document, study, pictures }: Judged,
+  list: DisplayList,
+  view: View,
+  theme: PaperTheme
+): string =>
+  toSvg(list, {
+    theme,
+    title: document.identity.title,
+    description: `${view === 'diagram' ? 'Wiring diagram' : 'Chassis drawn to scale'}: ${study.index.wires.length} wires, ${study.index.parts.length} parts.`,
+    metadata: metadataForSvg(saveDocument(document)),
+    pictures: pictureOf(pictures)
+  });
+
 /** A drawing of the chassis as SVG text that carries the document.
  *  @throws CommandError as `listChassis` */
 export const drawChassis = async (
@@ -130,16 +146,20 @@ export const drawChassis = async (
   view: View,
   options: DrawOptions,
   terminal: Terminal
+): Promise<string> =>
+  svgOf(judged, await listChassis(path, judged, view, options, terminal), view, options.theme);
+
+/** The same with marks on what differs from another document. */
+export const drawComparison = async (
+  path: string,
+  judged: Judged,
+  changes: readonly ElementChange[],
+  view: View,
+  options: DrawOptions,
+  terminal: Terminal
 ): Promise<string> => {
-  const { document, study, pictures } = judged;
   const list = await listChassis(path, judged, view, options, terminal);
-  return toSvg(list, {
-    theme: options.theme,
-    title: document.identity.title,
-    description: `${view === 'diagram' ? 'Wiring diagram' : 'Chassis drawn to scale'}: ${study.index.wires.length} wires, ${study.index.parts.length} parts.`,
-    metadata: metadataForSvg(saveDocument(document)),
-    pictures: pictureOf(pictures)
-  });
+  return svgOf(judged, markChanges(list, toMarks(changes)), view, options.theme);
 };
 
 const facePlace = (file: FaceFile): string =>

@@ -12,8 +12,12 @@ export interface Judged {
   readonly pictures: Pictures;
 }
 
-export const judge = async (path: string, terminal: Terminal): Promise<Judged> => {
-  const { document, pictures } = await readChassis(path, terminal);
+export const judgeDocument = (document: ChassisDocument, pictures: Pictures): Judged => {
   const study = buildStudy(document);
   return { document, study, findings: runChecks(study), pictures };
+};
+
+export const judge = async (path: string, terminal: Terminal): Promise<Judged> => {
+  const { document, pictures } = await readChassis(path, terminal);
+  return judgeDocument(document, pictures);
 };

@@ -5,6 +5,7 @@ import { shortenPiece } from '#document/index.ts';
 import { CommandError, type Command, type Terminal } from './command.ts';
 import { buildCommand } from './commands/build.ts';
 import { checkCommand } from './commands/check.ts';
+import { compareCommand } from './commands/compare.ts';
 import { drawCommand } from './commands/draw.ts';
 import { importCommand } from './commands/import.ts';
 import { planCommand } from './commands/plan.ts';
@@ -19,6 +20,7 @@ const commands: readonly Command[] = [
   checkCommand,
   scheduleCommand,
   drawCommand,
+  compareCommand,
   planCommand,
   tagsCommand,
   sheetsCommand,

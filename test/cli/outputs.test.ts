@@ -1,5 +1,5 @@
 // What the command line writes, opened by programs that are not ours: poppler for PDF, librsvg for SVG.
-import { statSync } from 'node:fs';
+import { readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { callTool, paintPage } from '../helpers/outside-tools.ts';
@@ -70,5 +70,31 @@ describe('draw, as PDF', () => {
     const out = join(freshFolder(), 'tv.pdf');
     expect(cli('draw', television, '--out', out, '--paper', 'A1').code).toBe(0);
     expect(statSync(out).size).toBeLessThan(300_000);
+  });
+});
+
+describe('compare', () => {
+  it('says in words and on a drawing what differs', () => {
+    const folder = freshFolder();
+    const [changed, drawing] = [join(folder, 'changed.chassis.json'), join(folder, 'marked.svg')];
+    const document = JSON.parse(readFileSync(radio, 'utf8')) as {
+      wires: Record<string, { number: string; found: { awg?: number } }>;
+    };
+    const [first, second] = Object.values(document.wires);
+    const [id] = Object.keys(document.wires).slice(1);
+    first!.found.awg = 14;
+    Reflect.deleteProperty(document.wires, id ?? '');
+    writeFileSync(changed, JSON.stringify(document));
+    const run = cli('compare', radio, changed, '--drawing', drawing);
+    expect(run.code).toBe(0);
+    expect(run.out).toContain(`wire ${second?.number} removed`);
+    expect(run.out).toMatch(new RegExp(`wire ${first?.number} changed: gauge: 14 AWG instead of`));
+    expect(run.out.trimEnd().split('\n')).toHaveLength(2);
+    expect(run.said).toMatch(/1 removed, 1 changed/);
+    const svg = readFileSync(drawing, 'utf8');
+    expect(svg).toContain('changed (1)');
+    callTool('rsvg-convert', ['--format', 'png', '--width', '400', drawing]);
+    expect(cli('compare', radio, radio).out).toBe('');
+    expect(cli('compare', radio).said).toMatch(/give two documents/);
   });
 });

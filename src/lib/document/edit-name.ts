@@ -20,7 +20,8 @@ const fieldWords: Readonly<Record<string, string>> = {
   mates: 'mate'
 };
 
-const wordsOf = (key: string): string =>
+/** What a field is called: `awg` is "gauge", `tapedMm` "taped length". */
+export const wordOfField = (key: string): string =>
   fieldWords[key] ??
   key
     .replace(/(Mm|V|C|Ohm)$/, '')
@@ -47,10 +48,10 @@ export const fieldsInWords = (kind: ElementName | 'section', fields: Fields): st
   const words = new Set<string>();
   for (const [key, value] of Object.entries(fields)) {
     if (kind === 'wire' && endWords[key] !== undefined) words.add(endWords[key]);
-    else if (wholes.has(key) || !isRecord(value)) words.add(wordsOf(key));
+    else if (wholes.has(key) || !isRecord(value)) words.add(wordOfField(key));
     else {
-      const prefix = plainSections.has(key) ? '' : `${wordsOf(key)} `;
-      for (const inner of Object.keys(value)) words.add(prefix + wordsOf(inner));
+      const prefix = plainSections.has(key) ? '' : `${wordOfField(key)} `;
+      for (const inner of Object.keys(value)) words.add(prefix + wordOfField(inner));
     }
   }
   return [...words];

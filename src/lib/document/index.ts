@@ -26,4 +26,8 @@ export * from './open-document.ts';
 export * from './save-document.ts';
 export * from './revision.ts';
 export * from './svg-metadata.ts';
+export * from './compare/compare-documents.ts';
+export * from './compare/merge-documents.ts';
+export * from './compare/share-copy.ts';
+export { alignIds } from './compare/align-ids.ts';
 export { isDangerousKey } from './plain-json.ts';

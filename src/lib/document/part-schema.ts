@@ -198,6 +198,8 @@ export const partSchema = z.looseObject({
   diagramPlace: z.looseObject({ x: mmSchema, y: mmSchema, by: placedBySchema }).optional(),
   terminals: recordOf(terminalSchema),
   elements: recordOf(elementSchema).optional(),
-  notes: textSchema.optional()
+  notes: textSchema.optional(),
+  /** For the owner alone: stays out of what is shared. */
+  privateNotes: textSchema.optional()
 });
 export type Part = z.infer<typeof partSchema>;

@@ -23,7 +23,9 @@ export const identitySchema = z.looseObject({
   tracedBy: shortTextSchema.optional(),
   setsChecked: z.number().int().min(0).max(100_000).optional(),
   licence: shortTextSchema.optional(),
-  notes: textSchema.optional()
+  notes: textSchema.optional(),
+  /** For the owner alone: stays out of what is shared. */
+  privateNotes: textSchema.optional()
 });
 export type Identity = z.infer<typeof identitySchema>;
 

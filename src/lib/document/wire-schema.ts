@@ -152,7 +152,9 @@ export const wireSchema = z.looseObject({
       checked: wireStepSchema.optional()
     })
     .optional(),
-  notes: textSchema.optional()
+  notes: textSchema.optional(),
+  /** For the owner alone: stays out of what is shared. */
+  privateNotes: textSchema.optional()
 });
 export type Wire = z.infer<typeof wireSchema>;
 

@@ -26,6 +26,7 @@ export {
   type LayoutProgress
 } from './layout/engine.ts';
 export { type BlockCache } from './layout/arrange.ts';
+export { markChanges, toMarks, type ChangeMark } from './mark-changes.ts';
 export { cropToPick } from './paper/crop-to-pick.ts';
 export { layOnPaper, PaperError, type PaperPlan, type PaperWish } from './paper/lay-on-paper.ts';
 export { paperNames, type PaperName } from './paper/paper-sizes.ts';

@@ -127,6 +127,14 @@ const sheetStyles = (ink: Inks): Record<string, Style> => ({
   'caution.text': text(ink.danger)
 });
 
+/** What two documents differ in. Beside colour, the dash and the words of the legend tell them apart. */
+const changeStyles = (ink: Inks): Record<string, Style> => ({
+  'change.added': { ...line(ink.accent, 0.6), cap: 'round' },
+  'change.changed': { ...line(ink.fault, 0.6), dash: [2.4, 1.2] },
+  'change.removed': { ...line(ink.danger, 0.6), dash: [0.6, 1] },
+  'change.text': text(ink.ink)
+});
+
 /** What is in the hand and not yet on the drawing. */
 const handStyles = (ink: Inks): Record<string, Style> => ({
   'hand.line': { ...line(ink.accent, 0.4), cap: 'round' },
@@ -148,6 +156,7 @@ const buildTable = (ink: Inks): ReadonlyMap<string, Style> =>
     ...Object.entries(partStyles(ink)),
     ...Object.entries(lineStyles(ink)),
     ...Object.entries(sheetStyles(ink)),
+    ...Object.entries(changeStyles(ink)),
     ...Object.entries(handStyles(ink))
   ]);
 
