@@ -7,6 +7,8 @@ export default {
   kit: {
     adapter: adapter({ pages: 'build/site', assets: 'build/site', fallback: '404.html' }),
     paths: { relative: true },
+    // Registered by the layout, which waits for a yes before a newer version takes over.
+    serviceWorker: { register: false },
     typescript: {
       config: (config) => ({
         ...config,

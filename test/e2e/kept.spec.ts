@@ -8,12 +8,10 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { chassis } from '../helpers/chassis.ts';
-import { cellOf, expect, openFile, openFresh, openList, test, typeInto } from './story.ts';
+import { cellOf, expect, isKept, openFile, openFresh, openList, test, typeInto } from './story.ts';
 
 const freshFolder = (): string => mkdtempSync(join(tmpdir(), 'chassis-'));
 const notebook = 'test/cli/lists/notebook.csv';
-const isKept = (page: Page): Promise<void> =>
-  expect(page.getByRole('banner')).toContainText('kept in this browser');
 
 /** A picture of the page's own making, as bytes: a canvas with a few strokes. */
 const makePicture = async (page: Page): Promise<Uint8Array> => {

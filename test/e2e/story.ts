@@ -41,6 +41,10 @@ export const openFresh = async (page: Page): Promise<void> => {
 export const waitForDrawing = (page: Page): Promise<void> =>
   expect(page.locator('[data-testid=sheet][data-ready=yes]')).toHaveCount(1, { timeout: 60_000 });
 
+/** Until the browser has kept what was done. */
+export const isKept = (page: Page): Promise<void> =>
+  expect(page.getByRole('banner')).toContainText('kept in this browser');
+
 /** A cell of the schedule by wire number and column. */
 export const cellOf = (page: Page, wire: string, column: string): Locator =>
   page.locator(`[data-testid="row-${wire}"] [data-column=${column}]`);
