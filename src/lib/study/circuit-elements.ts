@@ -74,8 +74,17 @@ export function placeElements(
 ): PlacedElements {
   const { parts } = points.source;
   if (before?.source.points === points && before.source.nets === nets) return before;
+  const isSameGround =
+    before?.source.points.rootOf === points.rootOf &&
+    before.source.points.source.parts === parts &&
+    before.source.points.source.units === points.source.units;
   const ofPart = new Map<Part, readonly PlacedElement[]>();
-  for (const part of parts.parts) {
+  for (const part of isSameGround ? before.ofPart.keys() : parts.parts) {
+    const same = isSameGround ? before.ofPart.get(part) : undefined;
+    if (same?.every((placed) => isOnItsNets(placed, nets))) {
+      ofPart.set(part, same);
+      continue;
+    }
     if (!part.elements && !tubeTypeOf(part) && !elementFromValue(part)) continue;
     const placed = placePart(part, points, nets);
     const known = before?.ofPart.get(part);
@@ -88,6 +97,11 @@ export function placeElements(
     ? { ...before, source: { points, nets } }
     : { ofPart, all: [...ofPart.values()].flat(), source: { points, nets } };
 }
+
+const isOnItsNets = (
+  { from, to, fromPoint, toPoint }: PlacedElement,
+  { groupAt }: GroupedNets
+): boolean => groupAt[fromPoint] === from && groupAt[toPoint] === to;
 
 const isSame = (a: readonly PlacedElement[], b: readonly PlacedElement[]): boolean =>
   a.length === b.length &&

@@ -4,7 +4,8 @@ export class DisjointSets {
   private readonly parent: Int32Array;
 
   constructor(size: number, from?: DisjointSets) {
-    this.parent = from ? from.parent.slice() : Int32Array.from({ length: size }, (_, n) => n);
+    this.parent = from ? from.parent.slice() : new Int32Array(size);
+    if (!from) for (let n = 0; n < size; n++) this.parent[n] = n;
   }
 
   /** A copy that can grow apart from this one. */

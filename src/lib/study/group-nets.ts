@@ -41,9 +41,9 @@ interface OpenGroup {
 
 export function groupNets(points: Points, layout: WireLayout, before?: GroupedNets): GroupedNets {
   if (before && isSameGround(before.source, points, layout)) return before;
-  const openAt = joinByWires(points, layout);
+  const touched = before && findTouched(points, layout, before);
+  const openAt = joinByWires(points, layout, touched);
   const { inKeyOrder } = points.source.parts;
-  const open = new Set<OpenGroup>();
   // In order of key, so that each net's list is sorted and its first key is its id.
   for (const number of inKeyOrder) {
     const group = openAt[number];
@@ -52,9 +52,8 @@ export function groupNets(points: Points, layout: WireLayout, before?: GroupedNe
     if (group.id === '') group.id = key;
     group.terminals.push(key);
     group.points.push(number);
-    open.add(group);
   }
-  nameMetals(points, openAt, open);
+  nameMetals(points, openAt);
   layout.ids.forEach((id, n) => {
     const first = openAt[layout.numbers[3 * n] ?? -1];
     const second = openAt[layout.numbers[3 * n + 1] ?? -1];
@@ -62,20 +61,64 @@ export function groupNets(points: Points, layout: WireLayout, before?: GroupedNe
     first?.wires.push(id);
     if (second && second !== first && (!first || !joins)) second.wires.push(id);
   });
-  const byId = new Map<string, NetGroup>();
-  const closed = new Map<OpenGroup, NetGroup>();
-  for (const group of open) {
-    const kept = keepGroup(before?.byId.get(group.id), group);
-    byId.set(group.id, kept);
-    closed.set(group, kept);
+  const closed = new Map<OpenGroup | undefined, NetGroup>();
+  for (const group of openAt) {
+    if (group && !closed.has(group)) closed.set(group, keepGroup(before?.byId.get(group.id), group));
   }
-  const groupAt = openAt.map((group) => closed.get(group) ?? group);
+  const groupAt: NetGroup[] = [];
+  openAt.forEach((group, point) => {
+    const now = closed.get(group) ?? before?.groupAt[point];
+    if (now) groupAt[point] = now;
+  });
+  const groups = inOrder(groupAt, points);
   return {
-    groups: keepItems(before?.groups, [...byId.values()]),
-    byId,
+    groups: keepItems(before?.groups, groups),
+    byId: new Map(groups.map((group) => [group.id, group])),
     groupAt: keepItems(before?.groupAt, groupAt),
     source: { points, layout }
   };
+}
+
+/** Each group once: by its first terminal, then those of metal that no terminal reaches. */
+function inOrder(groupAt: readonly NetGroup[], points: Points): readonly NetGroup[] {
+  const groups: NetGroup[] = [];
+  for (const number of points.source.parts.inKeyOrder) {
+    const group = groupAt[number];
+    if (group?.points[0] === number) groups.push(group);
+  }
+  for (const point of [points.chassis, ...points.metalApart.values()]) {
+    const group = groupAt[point];
+    if (group?.points.length === 0 && !groups.includes(group)) groups.push(group);
+  }
+  return groups;
+}
+
+/** By point, 1 where its net was or is that of a wire which runs elsewhere now; undefined where all nets
+ *  have to be made again. */
+function findTouched(
+  points: Points,
+  layout: WireLayout,
+  { source, groupAt }: GroupedNets
+): Uint8Array | undefined {
+  const isSameMetal =
+    source.points.keys === points.keys &&
+    source.points.rootOf === points.rootOf &&
+    source.points.metalApart === points.metalApart;
+  if (!isSameMetal || source.layout.ids !== layout.ids) return undefined;
+  const groups = new Set<NetGroup>();
+  const [was, now] = [source.layout.numbers, layout.numbers];
+  for (let n = 0; n < now.length; n += 3) {
+    if (was[n] === now[n] && was[n + 1] === now[n + 1] && was[n + 2] === now[n + 2]) continue;
+    for (const point of [was[n], was[n + 1], now[n], now[n + 1]]) {
+      const group = groupAt[point ?? -1];
+      if (group) groups.add(group);
+    }
+  }
+  const touched = new Uint8Array(groupAt.length);
+  groupAt.forEach((group, point) => {
+    if (groups.has(group)) touched[point] = 1;
+  });
+  return touched;
 }
 
 const isSameGround = (was: GroupedNets['source'], points: Points, layout: WireLayout): boolean =>
@@ -84,19 +127,26 @@ const isSameGround = (was: GroupedNets['source'], points: Points, layout: WireLa
   was.points.rootOf === points.rootOf &&
   was.points.metalApart === points.metalApart;
 
-/** By point, the group that it is in: empty as yet. */
-function joinByWires({ rootOf }: Points, { numbers }: WireLayout): readonly OpenGroup[] {
+/** By point, the group that it is in, empty as yet; undefined where it is not touched.
+ *  @param touched 1 for points to look at; all where it is left out */
+function joinByWires(
+  { rootOf }: Points,
+  { numbers }: WireLayout,
+  touched: Uint8Array | undefined
+): readonly (OpenGroup | undefined)[] {
+  const isTouched = (point: number): boolean => touched === undefined || touched[point] === 1;
   const sets = new DisjointSets(rootOf.length);
   rootOf.forEach((root, point) => {
-    if (root !== point) sets.join(root, point);
+    if (root !== point && isTouched(point)) sets.join(root, point);
   });
   for (let n = 0; n < numbers.length; n += 3) {
     const from = numbers[n] ?? -1;
     const to = numbers[n + 1] ?? -1;
-    if (numbers[n + 2] === 1 && from >= 0 && to >= 0) sets.join(from, to);
+    if (numbers[n + 2] === 1 && from >= 0 && to >= 0 && isTouched(from)) sets.join(from, to);
   }
   const groupOfRoot = new Map<number, OpenGroup>();
   return Array.from(rootOf, (_, point) => {
+    if (!isTouched(point)) return undefined;
     const root = sets.rootOf(point);
     let group = groupOfRoot.get(root);
     if (!group) {
@@ -107,19 +157,17 @@ function joinByWires({ rootOf }: Points, { numbers }: WireLayout): readonly Open
   });
 }
 
-function nameMetals(points: Points, openAt: readonly OpenGroup[], open: Set<OpenGroup>): void {
+function nameMetals(points: Points, openAt: readonly (OpenGroup | undefined)[]): void {
   const chassis = openAt[points.chassis];
   if (chassis) {
     chassis.isChassis = true;
     if (chassis.id === '') chassis.id = 'the chassis';
-    open.add(chassis);
   }
   for (const [unit, point] of points.metalApart) {
     const group = openAt[point];
     if (!group) continue;
     group.metalOf ??= unit;
     if (group.id === '') group.id = `the metal of ${unit}`;
-    open.add(group);
   }
 }
 

@@ -49,6 +49,15 @@ export function keepMap<Key, Value>(
   return before;
 }
 
+/** What a patch changed, by the patched map: whoever compares the two need not go through them. */
+const patches = new WeakMap<object, Patch>();
+
+interface Patch {
+  /** Weak, or every map would hold on to all those before it. */
+  readonly of: WeakRef<object>;
+  readonly keys: readonly unknown[];
+}
+
 /** A map with some of its entries made again: the old map where none of them came out otherwise.
  *  @param make undefined takes the entry away */
 export function patchMap<Key, Value>(
@@ -57,14 +66,17 @@ export function patchMap<Key, Value>(
   make: (key: Key, was: Value | undefined) => Value | undefined
 ): ReadonlyMap<Key, Value> {
   let patched: Map<Key, Value> | undefined = before ? undefined : new Map<Key, Value>();
+  const changed: Key[] = [];
   for (const key of touched) {
     const was = before?.get(key);
     const now = make(key, was);
     if (now === was) continue;
+    changed.push(key);
     patched ??= new Map(before);
     if (now === undefined) patched.delete(key);
     else patched.set(key, now);
   }
+  if (patched && before) patches.set(patched, { of: new WeakRef(before), keys: changed });
   return patched ?? before ?? new Map<Key, Value>();
 }
 
@@ -75,6 +87,17 @@ export function changedKeys<Key, Value>(
 ): ReadonlySet<Key> {
   const changed = new Set<Key>();
   if (before === now) return changed;
+  const patched = before && (patchBetween(before, now) ?? patchBetween(now, before));
+  if (patched) {
+    for (const key of patched) if (now.has(key as Key)) changed.add(key as Key);
+    return changed;
+  }
   for (const [key, value] of now) if (before?.get(key) !== value) changed.add(key);
   return changed;
+}
+
+/** The keys by which one map was patched out of another; undefined where it was not. */
+function patchBetween(before: object, now: object): readonly unknown[] | undefined {
+  const patch = patches.get(now);
+  return patch?.of.deref() === before ? patch.keys : undefined;
 }
