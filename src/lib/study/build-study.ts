@@ -89,8 +89,8 @@ function netsById(netOf: NetOf): ReadonlyMap<string, Net> {
 }
 
 function reportOn({ connections, network, netOf }: Electrics): NetworkStudy {
-  const { points, nets } = connections;
-  return reportNetwork(network, points, nets, (point) => {
+  const { points, nets, elements } = connections;
+  return reportNetwork(network, points, nets, elements.all, (point) => {
     const group = nets.groupAt[point];
     return (group && netOf.get(group)?.name) ?? 'one of its own points';
   });

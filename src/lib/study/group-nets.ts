@@ -63,7 +63,8 @@ export function groupNets(points: Points, layout: WireLayout, before?: GroupedNe
   });
   const closed = new Map<OpenGroup | undefined, NetGroup>();
   for (const group of openAt) {
-    if (group && !closed.has(group)) closed.set(group, keepGroup(before?.byId.get(group.id), group));
+    if (group && !closed.has(group))
+      closed.set(group, keepGroup(before?.byId.get(group.id), group));
   }
   const groupAt: NetGroup[] = [];
   openAt.forEach((group, point) => {

@@ -155,7 +155,7 @@ function phaseAt(
   net: Net | undefined
 ): number | null {
   const end = from ?? to;
-  if (!end || !net?.acV) return null;
+  if (!end || !net?.acV || net.isChassis) return null;
   const point = connections.points.rootOf[end.number] ?? end.number;
   const solution = islandAt(network.circuits.ac, point)?.solution;
   if (!solution || solution.origin !== null) return null;

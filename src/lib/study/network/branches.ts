@@ -15,8 +15,11 @@ export interface PlacedBranch {
   readonly from: number;
   readonly to: number;
   /** Null for a wire. */
-  readonly element: PlacedElement | null;
+  readonly element: BranchElement | null;
 }
+
+/** An element without its nets: these come and go while the branch stays what it is. */
+export type BranchElement = Omit<PlacedElement, 'from' | 'to'>;
 
 /** By circuit; null where the element is no path in it. */
 export type ElementBranches = Readonly<Record<CircuitName, PlacedBranch | null>>;
@@ -35,7 +38,7 @@ const inductive: ReadonlySet<string> = new Set(['coil', 'transformer', 'yoke', '
  *  - A heater is V / I of its rating. A load draws whatever the voltage, and nothing when cold.
  *  - Capacitors and pulses are no path. A closed link is no branch: it makes one point of two.
  *  - A rectifier gives what its winding gives, and is dealt with elsewhere. */
-export function branchesOf(element: PlacedElement, { highLine }: Policy): ElementBranches {
+export function branchesOf(element: BranchElement, { highLine }: Policy): ElementBranches {
   const { id, values, fromPoint, toPoint, part } = element;
   const ends = { id, from: nodeName(fromPoint), to: nodeName(toPoint) };
   const placed = (branch: Branch): PlacedBranch => ({

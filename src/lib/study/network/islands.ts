@@ -10,7 +10,7 @@ export interface Island {
   readonly branches: readonly PlacedBranch[];
   /** Its points, the chassis not among them. */
   readonly points: readonly number[];
-  /** The nets of those points. */
+  /** The nets of those points but for that of the chassis, which is no island's own. */
   readonly groups: readonly NetGroup[];
   readonly touchesChassis: boolean;
 }
@@ -41,7 +41,7 @@ export function findIslands(
       seen[point] = 1;
       island.points.push(point);
       const group = groupAt[point];
-      if (group) island.groups.add(group);
+      if (group && !group.isChassis) island.groups.add(group);
     }
   };
   for (const placed of branches) {

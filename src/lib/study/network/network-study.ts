@@ -5,7 +5,7 @@ import type { PlacedElement } from '../circuit-elements.ts';
 import type { GroupedNets } from '../group-nets.ts';
 import type { Points } from '../points.ts';
 import type { Amount, ElementState, TerminalVolts } from '../types.ts';
-import type { CircuitName } from './branches.ts';
+import type { BranchElement, CircuitName } from './branches.ts';
 import { regionOf } from './net-figures.ts';
 import type { ShortedSource } from './shorted-sources.ts';
 import { islandAt, noneHeld, type SolvedIsland } from './solve-circuits.ts';
@@ -39,7 +39,7 @@ export interface FloatingIsland {
 
 /** Loads that nothing feeds, or not enough. */
 export interface StarvedLoads {
-  readonly loads: readonly PlacedElement[];
+  readonly loads: readonly BranchElement[];
   /** Something feeds them, but what stands between lets too little through. */
   readonly isFed: boolean;
   readonly fedBy: string;
@@ -61,6 +61,7 @@ export function reportNetwork(
   network: SolvedNetwork,
   points: Points,
   nets: GroupedNets,
+  elements: readonly PlacedElement[],
   netNameAt: (point: number) => string
 ): NetworkStudy {
   const { circuits, regions } = network;
@@ -120,11 +121,12 @@ export function reportNetwork(
     shorted: network.shorted,
     disagreements: listDisagreements(network, points, nets),
     floating: [
-      ...floatingIn('dc', circuits.loaded.islands.filter(isAfloat), points),
+      ...floatingIn('dc', circuits.loaded.islands.filter(isAfloat), points, elements),
       ...floatingIn(
         'ac',
         circuits.ac.islands.filter((island) => isAfloat(island) && isLoose(island)),
-        points
+        points,
+        elements
       )
     ],
     starved: circuits.loaded.islands.flatMap(starvedOn)
@@ -171,13 +173,15 @@ const isAfloat = ({ touchesChassis, held, sources }: SolvedIsland): boolean =>
 function floatingIn(
   kind: 'dc' | 'ac',
   islands: readonly SolvedIsland[],
-  points: Points
+  points: Points,
+  all: readonly PlacedElement[]
 ): readonly FloatingIsland[] {
   return islands.map((island) => {
     const { sources, groups, solution } = island;
     const origin = solution?.origin ?? island.points[0] ?? points.chassis;
     const from = groups.find((net) => net.points.some((point) => points.rootOf[point] === origin));
-    const elements = sources.map(({ element }) => element).filter((element) => element !== null);
+    const ids = new Set(sources.map(({ element }) => element?.id));
+    const elements = all.filter(({ id }) => ids.has(id));
     const nets = groups.map(({ id }) => id);
     return { kind, sources: elements, nets, countedFrom: (from ?? groups[0])?.id ?? '' };
   });

@@ -68,7 +68,10 @@ export function rectifierSources(
     const ends = { from: nodeName(chassis), to: nodeName(feed.point) };
     const branch = { kind: 'source', id, ...ends, volts, ohms: 0 } as const;
     const was = before?.get(id);
-    const isSame = was?.element === element && sameFields(was.branch, branch);
+    const isSame =
+      was?.element?.id === element.id &&
+      was.element.part === element.part &&
+      sameFields(was.branch, branch);
     sources.set(id, isSame ? was : { branch, from: feed.point, to: chassis, element });
   }
   return sources;

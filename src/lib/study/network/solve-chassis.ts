@@ -13,6 +13,7 @@ import {
   branchesOf,
   circuitNames,
   wireBranch,
+  type BranchElement,
   type CircuitName,
   type ElementBranches,
   type PlacedBranch
@@ -26,6 +27,14 @@ import { findShortedSources, type ShortedSource } from './shorted-sources.ts';
 import { holdAc, holdCold, holdLoaded } from './holders.ts';
 import { solveCircuit, type Ground, type Holder, type SolvedCircuit } from './solve-circuits.ts';
 import { listCurrents, type CurrentsOf } from './wire-currents.ts';
+
+/** By id of the element. */
+type ElementsInCircuits = ReadonlyMap<string, InCircuits>;
+
+interface InCircuits {
+  readonly element: BranchElement;
+  readonly branches: ElementBranches;
+}
 
 export interface SolvedNetwork {
   readonly circuits: Readonly<Record<CircuitName, SolvedCircuit>>;
@@ -41,7 +50,7 @@ export interface SolvedNetwork {
     readonly rootOf: Int32Array;
     readonly alone: AloneOf;
     readonly ofWire: ReadonlyMap<Id, PlacedBranch>;
-    readonly ofElement: ReadonlyMap<PlacedElement, ElementBranches>;
+    readonly ofElement: ElementsInCircuits;
     readonly rectified: ReadonlyMap<string, PlacedBranch>;
     readonly charged: ReadonlySet<NetGroup>;
   };
@@ -124,7 +133,7 @@ function solveCircuits(
     if (isSame) return was.circuits[name].branches;
     return keepItems(was?.circuits[name].branches, [
       ...ofWire.values(),
-      ...[...ofElement.values()].flatMap((branches) => branches[name] ?? []),
+      ...[...ofElement.values()].flatMap(({ branches }) => branches[name] ?? []),
       ...(name === 'cold' ? rectified.values() : [])
     ]);
   };
@@ -152,8 +161,11 @@ function listWireBranches(
     if (a === b) return undefined;
     return wireBranch(id, a, b, alone.get(id)?.ohms ?? null, before?.ofWire.get(id));
   };
-  if (before?.layout === layout && before.rootOf === points.rootOf) {
-    return patchMap(before.ofWire, changedKeys(before.alone, alone), branchOf);
+  if (before?.layout.ids === layout.ids && before.rootOf === points.rootOf) {
+    const changed = changedKeys(before.alone, alone);
+    // One that is new to the map would not come to stand in its place.
+    const isNew = [...changed].some((id) => !before.ofWire.has(id) && branchOf(id));
+    if (!isNew) return patchMap(before.ofWire, changed, branchOf);
   }
   const branches = new Map<Id, PlacedBranch>();
   for (const { wire } of wires.slots) {
@@ -166,14 +178,24 @@ function listWireBranches(
 function listElementBranches(
   elements: readonly PlacedElement[],
   policy: Policy,
-  before: ReadonlyMap<PlacedElement, ElementBranches> | undefined
-): ReadonlyMap<PlacedElement, ElementBranches> {
-  const branches = new Map<PlacedElement, ElementBranches>();
+  before: ElementsInCircuits | undefined
+): ElementsInCircuits {
+  const all = new Map<string, InCircuits>();
   for (const element of elements) {
-    branches.set(element, before?.get(element) ?? branchesOf(element, policy));
+    const was = before?.get(element.id);
+    const isSame = was && standsAsBefore(was.element, element);
+    all.set(element.id, isSame ? was : { element, branches: branchesOf(element, policy) });
   }
-  return keepMap(before, branches);
+  return keepMap(before, all);
 }
+
+const standsAsBefore = (was: BranchElement, now: BranchElement): boolean =>
+  was.values === now.values &&
+  was.part === now.part &&
+  was.fromPoint === now.fromPoint &&
+  was.toPoint === now.toPoint &&
+  was.fromKey === now.fromKey &&
+  was.toKey === now.toKey;
 
 /** The one terminal of a transformer that a net has, where it has one and not several. */
 function transformerPoint(net: NetGroup, { points }: NetworkInputs): number | null {

@@ -89,7 +89,7 @@ export function solveCircuit(
   const made = findIslands(loose, points, nets).map((island) =>
     settleIsland(island, chassis, nets.groupAt, holder)
   );
-  const islands = inOrder([...kept, ...made], branches);
+  const islands = inOrder(kept, made, branches);
   const islandNo = new Int32Array(rootOf.length).fill(-1);
   islands.forEach((island, no) => {
     for (const point of island.points) islandNo[point] = no;
@@ -135,15 +135,24 @@ function compareBranches(
   let tail = 0;
   const most = Math.min(branches.length, old.length) - start;
   while (tail < most && branches[branches.length - 1 - tail] === old[old.length - 1 - tail]) tail++;
-  const gone = new Set(old.slice(start, old.length - tail));
-  const came = new Set<PlacedBranch>();
-  for (const branch of branches.slice(start, branches.length - tail)) {
-    if (!gone.delete(branch)) came.add(branch);
-    // The same sums in another order differ in the last digits, and the study after an edit has to be
-    // the one that is made from nothing: a branch that may have moved counts as touched.
-    touch(branch);
-  }
+  const [had, has] = [
+    old.slice(start, old.length - tail),
+    branches.slice(start, branches.length - tail)
+  ];
+  const gone = new Set(had);
+  const came = new Set(has.filter((branch) => !gone.delete(branch)));
+  came.forEach(touch);
   gone.forEach(touch);
+  // The same sums in another order differ in the last digits, and the study after an edit has to be
+  // the one that is made from nothing: where branches changed places they count as touched.
+  const stayed = has.filter((branch) => !came.has(branch));
+  if (
+    !sameItems(
+      had.filter((branch) => !gone.has(branch)),
+      stayed
+    )
+  )
+    stayed.forEach(touch);
   return { came, touched };
 
   function touch({ from, to }: PlacedBranch): void {
@@ -154,13 +163,26 @@ function compareBranches(
   }
 }
 
-/** Islands by their first branch. */
+/** Islands by their first branch, out of two lists of them that are. */
 function inOrder(
-  islands: readonly SolvedIsland[],
+  kept: readonly SolvedIsland[],
+  made: readonly SolvedIsland[],
   branches: readonly PlacedBranch[]
 ): readonly SolvedIsland[] {
-  const byFirst = new Map(islands.map((island) => [island.branches[0], island]));
-  return branches.flatMap((branch) => byFirst.get(branch) ?? []);
+  if (kept.length === 0 || made.length === 0) return kept.length === 0 ? made : kept;
+  const islands: SolvedIsland[] = [];
+  let [nextKept, nextMade] = [kept[0], made[0]];
+  let [keptNo, madeNo] = [0, 0];
+  for (const branch of branches) {
+    if (nextKept?.branches[0] === branch) {
+      islands.push(nextKept);
+      nextKept = kept[++keptNo];
+    } else if (nextMade?.branches[0] === branch) {
+      islands.push(nextMade);
+      nextMade = made[++madeNo];
+    }
+  }
+  return islands;
 }
 
 function settleIsland(
