@@ -4,7 +4,7 @@ import type { ChassisDocument, Id } from '#document/index.ts';
 import { isSameAmount, largerAmount } from './amounts.ts';
 import type { PlacedElement } from './circuit-elements.ts';
 import type { RoleReader } from './function-words.ts';
-import type { NetGroup } from './group-nets.ts';
+import type { GroupedNets, NetGroup } from './group-nets.ts';
 import { lineSideNets } from './line-side.ts';
 import { isSupplyNet, nameNet, netsWithDcSource, rolesOfWires } from './net-kind.ts';
 import type { FiguresOf } from './network/net-figures.ts';
@@ -19,7 +19,7 @@ export type NetOf = ReadonlyMap<NetGroup, Net>;
 export interface NetsInputs {
   readonly document: ChassisDocument;
   readonly parts: PartsIndex;
-  readonly groups: readonly NetGroup[];
+  readonly nets: GroupedNets;
   readonly potentials: Potentials;
   readonly figures: FiguresOf;
   readonly elements: readonly PlacedElement[];
@@ -33,18 +33,26 @@ export function buildNets(
   touched: ReadonlySet<Id>,
   before?: { readonly inputs: NetsInputs; readonly netOf: NetOf }
 ): NetOf {
-  const { groups, potentials, elements } = inputs;
+  const { potentials, elements } = inputs;
+  const { groups } = inputs.nets;
   const withSource = netsWithDcSource(elements);
   const atHeater = new Set<NetGroup>();
   for (const { values, from, to } of elements) {
     if (values.kind === 'heater') atHeater.add(from).add(to);
   }
   const isAsBefore = untouchedNets(inputs, touched, before?.inputs);
+  const groupWas = before?.inputs.nets.byId;
+  const rolesWere = ({ id }: NetGroup) => {
+    const group = groupWas?.get(id);
+    return group && before?.netOf.get(group)?.roles;
+  };
   const supplies = new Set<NetGroup>();
   const drafts = groups.map((group) => {
     const was = before?.netOf.get(group);
     const draft =
-      was && isAsBefore(group) ? was : draftNet(inputs, group, was, withSource.has(group));
+      was && isAsBefore(group)
+        ? was
+        : draftNet(inputs, group, rolesWere(group), withSource.has(group));
     if (draft.isSupply) supplies.add(group);
     return draft;
   });
@@ -58,10 +66,16 @@ export function buildNets(
     const standsWith = potentials.get(group)?.standsWith ?? null;
     const standsOnRail = draft.isSupply || (standsWith !== null && supplies.has(standsWith));
     const onLineSide = lineSide.has(group);
-    if (draft === was && was.standsOnRail === standsOnRail && was.onLineSide === onLineSide) {
+    const isAtHeater = atHeater.has(group);
+    if (
+      draft === was &&
+      was.standsOnRail === standsOnRail &&
+      was.onLineSide === onLineSide &&
+      was.atHeater === isAtHeater
+    ) {
       nets.set(group, was);
     } else {
-      const net: Net = { ...draft, standsOnRail, onLineSide, atHeater: atHeater.has(group) };
+      const net: Net = { ...draft, standsOnRail, onLineSide, atHeater: isAtHeater };
       nets.set(group, was && isSame(was, net) ? was : net);
     }
   });
@@ -74,13 +88,11 @@ function untouchedNets(
   touched: ReadonlySet<Id>,
   was: NetsInputs | undefined
 ): (group: NetGroup) => boolean {
-  const isSameGround =
-    was?.elements === now.elements &&
-    was.parts === now.parts &&
-    was.document.units === now.document.units;
-  if (!isSameGround) return () => false;
+  if (was?.parts !== now.parts || was.document.units !== now.document.units) return () => false;
   const isTouched = (wire: Id): boolean => touched.has(wire);
+  const [sourceWas, source] = [netsWithDcSource(was.elements), netsWithDcSource(now.elements)];
   return (group) =>
+    sourceWas.has(group) === source.has(group) &&
     was.potentials.get(group) === now.potentials.get(group) &&
     was.figures.get(group) === now.figures.get(group) &&
     (touched.size === 0 || !group.wires.some(isTouched));
@@ -90,11 +102,11 @@ function untouchedNets(
 function draftNet(
   { document, parts, potentials, figures, rolesOf }: NetsInputs,
   group: NetGroup,
-  was: Net | undefined,
+  rolesWere: Net['roles'] | undefined,
   hasDcSource: boolean
 ): Net {
   const volts = voltsOf(potentials.get(group) ?? nothingKnown, figures, group);
-  const roles = keepSet(was?.roles, rolesOfWires(document, group, rolesOf));
+  const roles = keepSet(rolesWere, rolesOfWires(document, group, rolesOf));
   const isSupply = isSupplyNet(group, roles, volts, hasDcSource);
   const findEntry = (key: string) => parts.terminalByKey.get(key);
   return {

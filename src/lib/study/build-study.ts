@@ -54,7 +54,7 @@ function continueStudy(document: ChassisDocument, before: Work | undefined): Stu
     policy: electrics.policy,
     index,
     nets,
-    netOf: sameGroups ? sameGroups.netOf : netOfTerminals(nets),
+    netOf: sameGroups ? sameGroups.netOf : netOfTerminals(nets, samePoints ? old : undefined),
     pointOf:
       samePoints && was.electrics.connections.parts.keys === parts.keys
         ? samePoints.pointOf
@@ -96,8 +96,15 @@ function reportOn({ connections, network, netOf }: Electrics): NetworkStudy {
   });
 }
 
-function netOfTerminals(nets: ReadonlyMap<string, Net>): ReadonlyMap<string, string> {
-  const netOf = new Map<string, string>();
-  for (const net of nets.values()) for (const key of net.terminals) netOf.set(key, net.id);
+/** @param before a study of the same terminals */
+function netOfTerminals(
+  nets: ReadonlyMap<string, Net>,
+  before: Study | undefined
+): ReadonlyMap<string, string> {
+  const netOf = new Map(before?.netOf);
+  for (const { id, terminals } of nets.values()) {
+    if (before?.nets.get(id)?.terminals === terminals) continue;
+    for (const key of terminals) netOf.set(key, id);
+  }
   return netOf;
 }

@@ -2,7 +2,7 @@
 // stop together, and the conductors of one cable.
 import type { Id } from '#document/index.ts';
 import { listAt, type Lists } from './lists.ts';
-import { keepItems, sameItems } from './same.ts';
+import { changedKeys, keepItems, sameItems } from './same.ts';
 import { stopKey, type WayStop } from './segments.ts';
 import type { Bundle } from './types.ts';
 import type { AloneOf, WireAlone } from './wire-alone.ts';
@@ -15,9 +15,9 @@ export interface Bundles {
 /** Bundles of two and more wires. Those that came out as before are the same objects. */
 export function gatherBundles(
   alone: AloneOf,
-  before?: { readonly alone: AloneOf; readonly bundles: Bundles }
+  before?: { readonly alone: AloneOf; readonly bundles: Bundles; readonly isSameOrder: boolean }
 ): Bundles {
-  if (before && liesAsBefore(before.alone, alone)) return before.bundles;
+  if (before?.isSameOrder === true && lieAsBefore(before.alone, alone)) return before.bundles;
   const wiresAt: Lists<string, Id> = new Map();
   const kinds = new Map<string, Pick<Bundle, 'support' | 'cable'>>();
   for (const [id, { stops, slot }] of alone) {
@@ -44,18 +44,20 @@ export function gatherBundles(
   return { all: keepItems(before?.bundles.all, all), of: kept };
 }
 
-/** Every wire takes the stops that it took, in the cable that it was in. */
-function liesAsBefore(before: AloneOf, now: AloneOf): boolean {
-  if (before === now) return true;
-  if (before.size !== now.size) return false;
-  const old = before.values();
-  for (const wire of now.values()) {
-    const was = old.next().value as WireAlone | undefined;
-    if (was?.slot.wire.id !== wire.slot.wire.id) return false;
-    if (was.stops !== wire.stops || was.slot.wire.cable !== wire.slot.wire.cable) return false;
+/** Every wire takes the supports that it took, in the cable that it was in. */
+function lieAsBefore(before: AloneOf, now: AloneOf): boolean {
+  for (const id of changedKeys(before, now)) {
+    const [was, wire] = [before.get(id), now.get(id)];
+    if (!was || !wire || was.slot.wire.cable !== wire.slot.wire.cable) return false;
+    const isSame = was.stops === wire.stops || (isStraight(was) && isStraight(wire));
+    if (!isSame) return false;
   }
   return true;
 }
+
+/** From end to end past no support: such a wire is in no bundle but its cable. */
+const isStraight = ({ stops }: WireAlone): boolean =>
+  stops.every(({ kind }) => kind === 'terminal');
 
 /** Keys of the supports and of the stretches between them that a wire takes, each once. */
 function stretchesOf(

@@ -59,7 +59,7 @@ export function energise(connections: Connections, before?: Electrics): Electric
     before?.network
   );
   const figures = network.figures;
-  const netsFrom = { document, parts, groups: nets.groups, potentials, figures, elements, rolesOf };
+  const netsFrom = { document, parts, nets, potentials, figures, elements, rolesOf };
   const netOf = buildNets(
     netsFrom,
     touched,

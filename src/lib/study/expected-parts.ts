@@ -34,7 +34,7 @@ const quiet: readonly FunctionRole[] = ['supply', 'screen', 'cathode', 'heater',
  *  @param ends the terminals that it ends at */
 export function expectedParts(
   own: ReadonlySet<FunctionRole>,
-  net: Net | undefined,
+  net: Pick<Net, 'isChassis' | 'isSupply' | 'atHeater' | 'roles'> | undefined,
   ends: readonly TerminalEntry[]
 ): ExpectedParts {
   if (net?.isChassis === true) return noExpectations;

@@ -28,13 +28,18 @@ export function rolesOfWires(
 const functionsOf = (document: ChassisDocument, wires: readonly Id[]): readonly string[] =>
   wires.map((id) => findElement(document.wires, id)?.function ?? '').filter((text) => text !== '');
 
+const withDcSource = new WeakMap<readonly PlacedElement[], ReadonlySet<NetGroup>>();
+
 /** Nets that a dc source of a part stands on, at the end that is not the lower one. */
 export function netsWithDcSource(elements: readonly PlacedElement[]): ReadonlySet<NetGroup> {
+  const known = withDcSource.get(elements);
+  if (known) return known;
   const nets = new Set<NetGroup>();
   for (const { values, from, to } of elements) {
     if (values.kind !== 'source' || values.current !== 'dc') continue;
     nets.add(values.volts < 0 ? to : from);
   }
+  withDcSource.set(elements, nets);
   return nets;
 }
 

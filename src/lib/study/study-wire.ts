@@ -4,9 +4,8 @@ import { isSameAmount, wireName } from './amounts.ts';
 import type { Mate, Standing } from './bundle-mates.ts';
 import { expectedParts, type ExpectedParts } from './expected-parts.ts';
 import type { FunctionRole } from './function-words.ts';
-import type { NetGroup } from './group-nets.ts';
 import { recommendConductor } from './recommended-conductor.ts';
-import { keepFields, keepSet, sameFields, sameItems } from './same.ts';
+import { keepFields, keepSet, sameFields } from './same.ts';
 import type { Amount, Net, WireCurrent, WireStudy } from './types.ts';
 import { mayBePulsed, type RailClass, type RailClassFor } from './unit-rails.ts';
 import type { WireAlone } from './wire-alone.ts';
@@ -14,11 +13,13 @@ import { carriesOf, type Carried } from './wire-carries.ts';
 import { floorOf, needOf } from './wire-need.ts';
 import { stressOf, worseState } from './wire-stress.ts';
 
+/** A net as its wires see it: without its members. */
+export type NetStanding = Omit<Net, 'terminals' | 'wires'>;
+
 /** A wire with all that stands on it and flows in it, and where it stands among its neighbours. */
 export interface LoadedWire extends Carried {
   readonly alone: WireAlone;
-  readonly groups: readonly NetGroup[];
-  readonly nets: readonly Net[];
+  readonly nets: readonly NetStanding[];
   readonly current: WireCurrent | null;
   readonly seriesAmps: Amount | null;
   /** 1 or -1: the phase of its ac, where the network tells it. */
@@ -27,23 +28,20 @@ export interface LoadedWire extends Carried {
   readonly standing: Standing;
 }
 
-type LoadInputs = Pick<
-  LoadedWire,
-  'alone' | 'groups' | 'nets' | 'current' | 'seriesAmps' | 'phase'
->;
+type LoadInputs = Pick<LoadedWire, 'alone' | 'nets' | 'current' | 'seriesAmps' | 'phase'>;
 
 /** @param before given again where its inputs are the same */
 export function loadWire(inputs: LoadInputs, before: LoadedWire | undefined): LoadedWire {
-  const { alone, groups, nets, current, seriesAmps, phase } = inputs;
+  const { alone, nets, current, seriesAmps, phase } = inputs;
   if (
     before?.alone === alone &&
     before.current === current &&
     before.phase === phase &&
     isSameAmount(before.seriesAmps, seriesAmps) &&
-    standAlike(before.nets, nets)
+    before.nets.length === nets.length &&
+    nets.every((net, n) => standsAlike(before.nets[n], net))
   ) {
-    const isSame = sameItems(before.nets, nets) && sameItems(before.groups, groups);
-    return isSame ? before : { ...before, groups, nets };
+    return before;
   }
   const { wire } = alone.slot;
   const carried = carriesOf(wire, nets, current, seriesAmps);
@@ -62,27 +60,22 @@ export function loadWire(inputs: LoadInputs, before: LoadedWire | undefined): Lo
   return { ...inputs, ...carried, expected, standing };
 }
 
-/** All that a wire has of its nets is the same, whatever else came or went on them. */
-const standAlike = (before: readonly Net[], now: readonly Net[]): boolean =>
-  before.length === now.length &&
-  now.every((net, n) => {
-    const was = before[n];
-    return (
-      net === was ||
-      (was?.id === net.id &&
-        was.isChassis === net.isChassis &&
-        was.isSupply === net.isSupply &&
-        was.standsOnRail === net.standsOnRail &&
-        was.onLineSide === net.onLineSide &&
-        was.atHeater === net.atHeater &&
-        isSameAmount(was.dcV, net.dcV) &&
-        isSameAmount(was.acV, net.acV) &&
-        isSameAmount(was.pulseV, net.pulseV) &&
-        isSameAmount(was.coldDcV, net.coldDcV) &&
-        isSameAmount(was.solvedDcV, net.solvedDcV) &&
-        keepSet(was.roles, net.roles) === was.roles)
-    );
-  });
+/** All that a wire has of its net is the same, whatever else came or went on it. */
+export const standsAlike = (was: NetStanding | undefined, net: NetStanding): boolean =>
+  net === was ||
+  (was?.id === net.id &&
+    was.name === net.name &&
+    was.isChassis === net.isChassis &&
+    was.isSupply === net.isSupply &&
+    was.standsOnRail === net.standsOnRail &&
+    was.onLineSide === net.onLineSide &&
+    was.atHeater === net.atHeater &&
+    isSameAmount(was.dcV, net.dcV) &&
+    isSameAmount(was.acV, net.acV) &&
+    isSameAmount(was.pulseV, net.pulseV) &&
+    isSameAmount(was.coldDcV, net.coldDcV) &&
+    isSameAmount(was.solvedDcV, net.solvedDcV) &&
+    (was.roles === net.roles || keepSet(was.roles, net.roles) === was.roles));
 
 /** What a wire's study was made from; compared with what it would be made from now. */
 export interface StudiedWire {

@@ -22,7 +22,7 @@ export interface Carried {
  *  @param seriesAmps from a series run, where the wire declares none */
 export function carriesOf(
   wire: Wire,
-  nets: readonly Net[],
+  nets: readonly Pick<Net, VoltKind>[],
   current: WireCurrent | null,
   seriesAmps: Amount | null
 ): Carried {

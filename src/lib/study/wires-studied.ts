@@ -11,7 +11,13 @@ import { newIslands } from './network/changed-islands.ts';
 import { islandAt } from './network/solve-circuits.ts';
 import { changedKeys, keepFields, keepMap, patchMap } from './same.ts';
 import { spreadSeriesCurrent, type SeriesAmps } from './series-current.ts';
-import { loadWire, studyWire, type LoadedWire, type StudiedWire } from './study-wire.ts';
+import {
+  loadWire,
+  standsAlike,
+  studyWire,
+  type LoadedWire,
+  type StudiedWire
+} from './study-wire.ts';
 import type { Net } from './types.ts';
 import { findUnitRails, type UnitRails } from './unit-rails.ts';
 
@@ -41,7 +47,11 @@ export function studyWires(electrics: Electrics, before?: WiresStudied): WiresSt
   const loaded = loadWires(electrics, seriesAmps, before);
   const bundles = gatherBundles(
     alone,
-    before && { alone: before.electrics.alone, bundles: before.bundles }
+    before && {
+      alone: before.electrics.alone,
+      bundles: before.bundles,
+      isSameOrder: was?.connections.layout.ids === connections.layout.ids
+    }
   );
   const mates = matesIn(bundles, loaded, before);
   const isSameRails =
@@ -55,10 +65,16 @@ export function studyWires(electrics: Electrics, before?: WiresStudied): WiresSt
           policy,
           was?.policy === policy ? before?.rails : undefined
         );
-  const cables =
-    before?.loaded === loaded && was?.policy === policy
-      ? before.cables
-      : findCableClasses(loaded, policy, was?.policy === policy ? before?.cables : undefined);
+  const isSameCables =
+    before !== undefined &&
+    was?.policy === policy &&
+    was.connections.layout.ids === connections.layout.ids &&
+    ![...changedKeys(before.loaded, loaded)].some(
+      (id) => isInCable(before.loaded.get(id)) || isInCable(loaded.get(id))
+    );
+  const cables = isSameCables
+    ? before.cables
+    : findCableClasses(loaded, policy, was?.policy === policy ? before?.cables : undefined);
   const study = (id: Id, known: StudiedWire | undefined): StudiedWire | undefined => {
     const wire = loaded.get(id);
     if (!wire) return undefined;
@@ -76,6 +92,9 @@ export function studyWires(electrics: Electrics, before?: WiresStudied): WiresSt
       : mapInOrder(connections.layout.ids, (id) => study(id, before?.studied.get(id)));
   return { electrics, seriesAmps, loaded, bundles, mates, rails, cables, studied };
 }
+
+const isInCable = (wire: LoadedWire | undefined): boolean =>
+  wire?.alone.slot.wire.cable !== undefined;
 
 function mapInOrder<Value>(
   ids: readonly Id[],
@@ -123,7 +142,7 @@ function loadWires(
     const current = network.currents.get(id) ?? null;
     const phase = phaseAt(electrics, slot, onNets[0]);
     const amps = seriesAmps.get(id) ?? null;
-    return loadWire({ alone: own, groups, nets: onNets, current, seriesAmps: amps, phase }, known);
+    return loadWire({ alone: own, nets: onNets, current, seriesAmps: amps, phase }, known);
   };
   const was = before?.electrics;
   const isPatch =
@@ -139,7 +158,14 @@ function loadWires(
     ...changedKeys(was.network.currents, network.currents),
     ...changedKeys(network.currents, was.network.currents)
   ]);
-  for (const group of changedKeys(was.netOf, netOf)) for (const id of group.wires) dirty.add(id);
+  for (const group of changedKeys(was.netOf, netOf)) {
+    const net = netOf.get(group);
+    const groupWas = was.connections.nets.byId.get(group.id);
+    const isAlike = net && standsAlike(groupWas && was.netOf.get(groupWas), net);
+    const isOnIt = (id: Id): boolean =>
+      before.loaded.get(id)?.nets.some((one) => one.id === net?.id) === true;
+    for (const id of group.wires) if (!isAlike || !isOnIt(id)) dirty.add(id);
+  }
   // The phase may have turned wherever the ac was solved again.
   const [acWas, ac] = [was.network.circuits.ac, network.circuits.ac];
   for (const { solution, groups } of newIslands(acWas, ac)) {

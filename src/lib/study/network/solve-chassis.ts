@@ -114,10 +114,7 @@ function withMoved(
   before: ReadonlyMap<Id, PlacedBranch> | undefined
 ): ReadonlySet<Id> {
   if (now === before || !before) return wires;
-  const moved = new Set(wires);
-  for (const [id, branch] of now) if (before.get(id) !== branch) moved.add(id);
-  for (const id of before.keys()) if (!now.has(id)) moved.add(id);
-  return moved;
+  return new Set([...wires, ...changedKeys(before, now), ...changedKeys(now, before)]);
 }
 
 function solveCircuits(
