@@ -3,7 +3,9 @@
 
 /** The value rounded to that many significant digits (9 where not said); other than finite numbers pass through. */
 export function roundSignificant(value: number, digits = 9): number {
-  if (value === 0 || !Number.isFinite(value)) return value;
+  if (!Number.isFinite(value)) return value;
+  // Most figures are whole already.
+  if (Number.isInteger(value) && Math.abs(value) < 10 ** digits) return value;
   return Number(value.toPrecision(digits));
 }
 

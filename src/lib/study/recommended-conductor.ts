@@ -52,17 +52,30 @@ const leastRatingC = 80;
 /** A trunk is twisted with its return, which carries the same. */
 const trunkWires = 2;
 
+const allowedOf = new WeakMap<Policy, Map<number, number>>();
+
+/** What a size carries by the policy, A. */
+function allowedA(awg: number, policy: Policy): number {
+  const known = allowedOf.get(policy)?.get(awg);
+  if (known !== undefined) return known;
+  const { ambientC, ampacityBasis: basis } = policy;
+  const { allowedA: amps } = ampacity({
+    awg,
+    wires: trunkWires,
+    ratingC: leastRatingC,
+    ambientC,
+    basis
+  });
+  allowedOf.set(policy, (allowedOf.get(policy) ?? new Map<number, number>()).set(awg, amps));
+  return amps;
+}
+
 /** The gauge that carries a current, where the usual one does not. Null where no wire that is sold does,
  *  or the cabinet is too hot for any. */
-function gaugeForAmps(
-  gauge: GaugeToBuy,
-  amps: number,
-  { ambientC, ampacityBasis }: Policy
-): GaugeToBuy | null {
-  const place = { wires: trunkWires, ratingC: leastRatingC, ambientC, basis: ampacityBasis };
-  const carries = (awg: number): boolean => ampacity({ awg, ...place }).allowedA >= amps;
+function gaugeForAmps(gauge: GaugeToBuy, amps: number, policy: Policy): GaugeToBuy | null {
+  const { ambientC } = policy;
   try {
-    const awg = sizesSold.find((size) => size <= gauge.awg && carries(size));
+    const awg = sizesSold.find((size) => size <= gauge.awg && allowedA(size, policy) >= amps);
     if (awg === undefined || awg === gauge.awg) return null;
     const why = `by its ${formatAmps(amps)}, ${leastRatingC} °C insulation in ${ambientC} °C beside its return: ${formatAwg(awg)} ${gauge.stranding} tinned`;
     return { ...gauge, awg, why };

@@ -57,7 +57,19 @@ export function loadWire(inputs: LoadInputs, before: LoadedWire | undefined): Lo
     stressV: state.volts,
     name: wireName(wire)
   });
-  return { ...inputs, ...carried, expected, standing };
+  const { carries, coldDcV, solvedDcV } = carried;
+  return {
+    alone,
+    nets,
+    current,
+    seriesAmps,
+    phase,
+    carries,
+    coldDcV,
+    solvedDcV,
+    expected,
+    standing
+  };
 }
 
 /** All that a wire has of its net is the same, whatever else came or went on it. */

@@ -25,7 +25,8 @@ export const holdLoaded = ({ points, declared }: Ground, charged: Charged): Hold
     for (const net of island.groups) {
       const amount = declared.get(net)?.dcV;
       if (net.isChassis || !amount) continue;
-      const solvedV = free && island.touchesChassis ? largestVolts(net, points, free) : null;
+      const own = island.touchesChassis ? free() : null;
+      const solvedV = own && largestVolts(net, points, own);
       if (solvedV !== null && agrees(amount.value, solvedV)) continue;
       held.set(net, { net, amount, feed: null });
       // What a rectifier gives under load is for people to say.
@@ -35,7 +36,7 @@ export const holdLoaded = ({ points, declared }: Ground, charged: Charged): Hold
     }
     return { held, disagreements };
   },
-  inputsOf: ({ groups }) => groups.flatMap((net) => [declared.get(net)?.dcV, charged.has(net)]),
+  on: (net) => [declared.get(net)?.dcV, charged.has(net)],
   inputs: [declared, charged]
 });
 
@@ -52,7 +53,7 @@ export function holdCold(holds: readonly HeldNet[], charged: Charged): Holder {
       held: new Map(holdsOn(groups).map((hold) => [hold.net, hold])),
       disagreements: []
     }),
-    inputsOf: ({ groups }) => holdsOn(groups).flatMap(({ net, amount }) => [net, amount]),
+    on: (net) => [holdOf.get(net)?.amount],
     inputs: [holds, charged]
   };
 }
@@ -75,6 +76,9 @@ export const holdAc = (
     const hold: HeldNet = { net: only, amount, feed: feedOf(only) };
     return { held: new Map([[only, hold]]), disagreements: [] };
   },
-  inputsOf: ({ groups }) => groups.flatMap((net) => [declared.get(net)?.acV, feedOf(net)]),
+  on: (net) => {
+    const acV = declared.get(net)?.acV;
+    return acV ? [acV, feedOf(net)] : [];
+  },
   inputs: [declared, points.source.parts]
 });

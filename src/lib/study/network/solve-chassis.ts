@@ -134,12 +134,12 @@ function solveCircuits(
       ...(name === 'cold' ? rectified.values() : [])
     ]);
   };
-  const solve = (name: CircuitName, holder: Holder): SolvedCircuit =>
-    solveCircuit(branchesIn(name), inputs, holder, was?.circuits[name]);
+  const solve = (name: CircuitName, holder: Holder, twin?: SolvedCircuit): SolvedCircuit =>
+    solveCircuit(branchesIn(name), inputs, holder, was?.circuits[name], twin);
   const loaded = solve('loaded', holdLoaded(inputs, charged));
   return {
     loaded,
-    cold: solve('cold', holdCold(loaded.holds, charged)),
+    cold: solve('cold', holdCold(loaded.holds, charged), loaded),
     ac: solve(
       'ac',
       holdAc(inputs, (net) => transformerPoint(net, inputs))

@@ -24,8 +24,6 @@ export interface SolvedIsland extends Island {
   /** Nets held at what was declared, for want of a circuit that gives as much. */
   readonly held: HeldNets;
   readonly disagreements: readonly Disagreement[];
-  /** What its holder looked at. */
-  readonly inputs: readonly unknown[];
 }
 
 export interface SolvedCircuit {
@@ -37,8 +35,8 @@ export interface SolvedCircuit {
   /** Everything held, island by island. The same list while the same is held. */
   readonly holds: readonly HeldNet[];
   readonly rootOf: Int32Array;
-  /** The nets, and what the holder rests on. */
-  readonly ground: readonly unknown[];
+  readonly nets: GroupedNets;
+  readonly holder: Holder;
 }
 
 export interface Ground {
@@ -47,16 +45,17 @@ export interface Ground {
   readonly declared: Potentials;
 }
 
-/** Decides what of an island is held, from its own solution where it has one. */
+/** Decides what of an island is held. */
 export interface Holder {
+  /** @param free the island's own solution; null where it has no source */
   readonly hold: (
     island: Island,
-    free: IslandSolution | null,
+    free: () => IslandSolution | null,
     sources: readonly PlacedBranch[]
   ) => { readonly held: HeldNets; readonly disagreements: readonly Disagreement[] };
-  /** What it looks at, besides branches and nets of the island. */
-  readonly inputsOf: (island: Island) => readonly unknown[];
-  /** What it looks at for all islands together. */
+  /** What it has of a net: two holders for which that is the same hold it alike. */
+  readonly on: (net: NetGroup) => readonly unknown[];
+  /** All that it rests on. */
   readonly inputs: readonly unknown[];
 }
 
@@ -69,12 +68,14 @@ export const islandAt = (
 ): SolvedIsland | undefined => islands[islandNo[point] ?? -1];
 
 /** One circuit, solved.
- *  @param before islands of it that no changed branch touches are given again */
+ *  @param before islands of it that no changed branch touches are given again
+ *  @param twin a circuit that much of this one is the same as, solved already */
 export function solveCircuit(
   branches: readonly PlacedBranch[],
   { points, nets }: Ground,
   holder: Holder,
-  before?: SolvedCircuit
+  before?: SolvedCircuit,
+  twin?: SolvedCircuit
 ): SolvedCircuit {
   const { rootOf } = points;
   const chassis = rootOf[points.chassis] ?? points.chassis;
@@ -82,19 +83,19 @@ export function solveCircuit(
   const { kept, loose } = was
     ? untouchedIslands(branches, was, nets, holder)
     : { kept: [], loose: branches };
-  const ground = [nets, ...holder.inputs];
   if (was?.branches === branches && kept.length === was.islands.length) {
-    return sameItems(was.ground, ground) ? was : { ...was, ground };
+    return was.nets === nets ? was : { ...was, nets, holder };
   }
   const made = findIslands(loose, points, nets).map((island) =>
-    settleIsland(island, chassis, nets.groupAt, holder)
+    settleIsland(island, chassis, nets.groupAt, holder, twin)
   );
   const islands = inOrder(kept, made, branches);
   const islandNo = new Int32Array(rootOf.length).fill(-1);
   islands.forEach((island, no) => {
     for (const point of island.points) islandNo[point] = no;
   });
-  return { branches, islands, islandNo, holds: keepHolds(was?.holds, islands), rootOf, ground };
+  const holds = keepHolds(was?.holds, islands);
+  return { branches, islands, islandNo, holds, rootOf, nets, holder };
 }
 
 /** The islands of before that stand as they stood, and the branches that are left over. */
@@ -105,20 +106,34 @@ function untouchedIslands(
   holder: Holder
 ): { kept: readonly SolvedIsland[]; loose: readonly PlacedBranch[] } {
   const { came, touched } = compareBranches(branches, before);
-  const isSameGround = sameItems(before.ground, [nets, ...holder.inputs]);
-  const kept = before.islands.filter((island) => {
-    if (touched.has(island)) return false;
-    const stands =
-      isSameGround ||
-      (island.groups.every((net) => nets.byId.get(net.id) === net) &&
-        sameItems(island.inputs, holder.inputsOf(island)));
-    if (!stands) touched.add(island);
-    return stands;
-  });
-  if (touched.size === 0 && came.size === 0) return { kept, loose: [] };
+  const others = otherNets(before, nets, holder);
+  if (others.size > 0) {
+    for (const island of before.islands) {
+      if (island.groups.some((net) => others.has(net))) touched.add(island);
+    }
+  }
+  if (touched.size === 0 && came.size === 0) return { kept: before.islands, loose: [] };
+  const kept = before.islands.filter((island) => !touched.has(island));
   const loose = new Set(came);
   for (const island of touched) for (const branch of island.branches) loose.add(branch);
   return { kept, loose: branches.filter((branch) => loose.has(branch)) };
+}
+
+/** Nets of before that are gone, or of which the holder has something else now. */
+function otherNets(
+  before: SolvedCircuit,
+  nets: GroupedNets,
+  holder: Holder
+): ReadonlySet<NetGroup> {
+  const others = new Set<NetGroup>();
+  const isSame = before.nets === nets && sameItems(before.holder.inputs, holder.inputs);
+  for (const net of isSame ? [] : nets.groups) {
+    if (!sameItems(before.holder.on(net), holder.on(net))) others.add(net);
+  }
+  if (before.nets !== nets) {
+    for (const net of before.nets.groups) if (nets.byId.get(net.id) !== net) others.add(net);
+  }
+  return others;
 }
 
 /** Branches that are new, and islands that they or those that are gone touch. */
@@ -129,30 +144,23 @@ function compareBranches(
   const old = before.branches;
   const touched = new Set<SolvedIsland>();
   if (old === branches) return { came: new Set(), touched };
-  // As a rule all that differs lies in one short stretch.
-  let start = 0;
-  while (start < branches.length && branches[start] === old[start]) start++;
-  let tail = 0;
-  const most = Math.min(branches.length, old.length) - start;
-  while (tail < most && branches[branches.length - 1 - tail] === old[old.length - 1 - tail]) tail++;
-  const [had, has] = [
-    old.slice(start, old.length - tail),
-    branches.slice(start, branches.length - tail)
-  ];
-  const gone = new Set(had);
-  const came = new Set(has.filter((branch) => !gone.delete(branch)));
+  const replaced = replacedBranches(old, branches);
+  if (replaced) {
+    for (const branch of [...replaced.gone, ...replaced.came]) touch(branch);
+    return { came: new Set(replaced.came), touched };
+  }
+  const gone = new Set(old);
+  const came = new Set(branches.filter((branch) => !gone.delete(branch)));
   came.forEach(touch);
   gone.forEach(touch);
   // The same sums in another order differ in the last digits, and the study after an edit has to be
   // the one that is made from nothing: where branches changed places they count as touched.
-  const stayed = has.filter((branch) => !came.has(branch));
-  if (
-    !sameItems(
-      had.filter((branch) => !gone.has(branch)),
-      stayed
-    )
-  )
-    stayed.forEach(touch);
+  const stayed = branches.filter((branch) => !came.has(branch));
+  const isMoved = !sameItems(
+    old.filter((branch) => !gone.has(branch)),
+    stayed
+  );
+  if (isMoved) stayed.forEach(touch);
   return { came, touched };
 
   function touch({ from, to }: PlacedBranch): void {
@@ -161,6 +169,23 @@ function compareBranches(
       if (island) touched.add(island);
     }
   }
+}
+
+/** What came in the place of what, where all else stands in its place; undefined where it does not. */
+function replacedBranches(
+  old: readonly PlacedBranch[],
+  now: readonly PlacedBranch[]
+): { gone: readonly PlacedBranch[]; came: readonly PlacedBranch[] } | undefined {
+  if (old.length !== now.length) return undefined;
+  const [gone, came]: [PlacedBranch[], PlacedBranch[]] = [[], []];
+  for (let n = 0; n < now.length; n++) {
+    const [was, is] = [old[n], now[n]];
+    if (was === is) continue;
+    if (!was || was.branch.id !== is?.branch.id) return undefined;
+    gone.push(was);
+    came.push(is);
+  }
+  return { gone, came };
 }
 
 /** Islands by their first branch, out of two lists of them that are. */
@@ -189,27 +214,44 @@ function settleIsland(
   island: Island,
   chassis: number,
   groupAt: readonly NetGroup[],
-  holder: Holder
+  holder: Holder,
+  twin: SolvedCircuit | undefined
 ): SolvedIsland {
   const sources = island.branches.filter(
     ({ branch }) => branch.kind === 'source' && branch.volts !== 0
   );
-  const free = sources.length > 0 ? solveIsland(island, chassis, noneHeld, groupAt) : null;
+  let own: IslandSolution | null | undefined;
+  const free = (): IslandSolution | null =>
+    (own ??= sources.length > 0 ? solveIsland(island, chassis, noneHeld, groupAt) : null);
   const { held, disagreements } = holder.hold(island, free, sources);
-  const solution = held.size > 0 ? solveIsland(island, chassis, held, groupAt) : free;
-  return { ...island, solution, sources, held, disagreements, inputs: holder.inputsOf(island) };
+  const like = twin && islandAt(twin, island.points[0] ?? -1);
+  const isLike = like && sameItems(like.branches, island.branches) && holdAlike(like.held, held);
+  const solution = isLike
+    ? like.solution
+    : held.size > 0
+      ? solveIsland(island, chassis, held, groupAt)
+      : free();
+  return { ...island, solution, sources, held, disagreements };
 }
+
+const holdAlike = (a: HeldNets, b: HeldNets): boolean =>
+  a.size === b.size &&
+  [...a].every(([net, hold]) => {
+    const other = b.get(net);
+    return other !== undefined && sameFields(hold, other);
+  });
 
 function keepHolds(
   before: readonly HeldNet[] | undefined,
   islands: readonly SolvedIsland[]
 ): readonly HeldNet[] {
-  const holds = islands.flatMap(({ held }) => [...held.values()]);
+  const holds: HeldNet[] = [];
+  for (const { held } of islands) if (held.size > 0) holds.push(...held.values());
   const isSame =
     before?.length === holds.length &&
     holds.every((hold, n) => {
       const was = before[n];
-      return was !== undefined && sameFields(was, hold);
+      return was !== undefined && (was === hold || sameFields(was, hold));
     });
   return isSame ? before : holds;
 }
