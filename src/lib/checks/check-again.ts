@@ -4,6 +4,7 @@ import type { Id, Wire } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
 import type { Study } from '#study/index.ts';
 import { changedKeys, sameItems } from '#study/same.ts';
+import { standsAlike } from '#study/study-wire.ts';
 import type { Finding, Rule } from './finding.ts';
 import { checkPiece, type Piece } from './pieces.ts';
 import { rules as allRules } from './registry.ts';
@@ -109,7 +110,11 @@ function findTouched(before: Study, now: Study): Touched | undefined {
     ...changedKeys(before.nets, now.nets),
     ...changedKeys(now.nets, before.nets)
   ]);
-  for (const key of nets) now.nets.get(key)?.wires.forEach((id) => ids.add(id));
+  for (const key of nets) {
+    const net = now.nets.get(key);
+    // A wire does not see who else came to its net or went.
+    if (net && !standsAlike(before.nets.get(key), net)) net.wires.forEach((id) => ids.add(id));
+  }
   // A wire is judged with those beside it.
   for (const id of [...ids]) {
     for (const { wires } of now.bundlesOf.get(id) ?? []) wires.forEach((mate) => ids.add(mate));
