@@ -128,10 +128,14 @@ test('the browser is killed in mid-edit: at most the last second is missing', as
     await typeInto(first.page, '5', 'colour', 'blue/white');
     await expect(cellOf(first.page, '5', 'colour')).toHaveText('blue/white');
     await first.page.waitForTimeout(1000);
-    // Within the last second, and in the middle of a cell: these may be missing.
-    await typeInto(first.page, '6', 'colour', 'green');
+    // What could not be read, and what stands in an open cell, is older than a second too.
+    await typeInto(first.page, '4', 'carries', 'lots');
     await cellOf(first.page, '7', 'colour').dblclick();
-    await first.page.keyboard.type('yel');
+    await first.page.keyboard.press('Control+A');
+    await first.page.keyboard.type('yellow with a bro');
+    await first.page.waitForTimeout(1000);
+    // Within the last second: these may be missing.
+    await first.page.keyboard.type('wn');
   } finally {
     await kill(first);
   }
@@ -139,6 +143,11 @@ test('the browser is killed in mid-edit: at most the last second is missing', as
   try {
     await expect(second.page.locator('[role=row][data-wire]')).toHaveCount(12);
     await expect(cellOf(second.page, '5', 'colour')).toHaveText('blue/white');
+    const field = cellOf(second.page, '7', 'colour').getByRole('textbox');
+    await expect(field).toHaveValue(/^yellow with a bro/);
+    await expect(second.page.getByTestId('notice')).toContainText('in its place again');
+    await field.press('Escape');
+    await expect(cellOf(second.page, '4', 'carries')).toContainText('lots');
   } finally {
     await kill(second);
   }

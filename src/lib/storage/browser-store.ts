@@ -236,7 +236,9 @@ export const createBrowserStore = (name = databaseName): BrowserStore => {
           ]);
         });
         await Promise.all(
-          (['previews', 'layouts', 'places'] as const).map((store) => database.delete(store, id))
+          (['previews', 'layouts', 'places', 'typed'] as const).map((store) =>
+            database.delete(store, id)
+          )
         );
         known.delete(id);
       }),

@@ -30,6 +30,8 @@ export interface StoreSchema extends DBSchema {
   layouts: { key: string; value: { readonly key: string; readonly layout: unknown } };
   /** The file that a chassis is saved back to, as the browser's own handle. */
   places: { key: string; value: unknown };
+  /** What was typed and is not in the document yet: by the id of the document. */
+  typed: { key: string; value: unknown };
   /** By hash. */
   pictures: {
     key: string;
@@ -60,6 +62,9 @@ const steps: readonly ((database: IDBPDatabase<StoreSchema>) => void)[] = [
   },
   (database) => {
     database.createObjectStore('places');
+  },
+  (database) => {
+    database.createObjectStore('typed');
   }
 ];
 

@@ -3,6 +3,7 @@ export * from './files.ts';
 export * from './store-failure.ts';
 export * from './browser-store.ts';
 export * from './beside-store.ts';
+export * from './typed-store.ts';
 export * from './picture-store.ts';
 export * from './document-pictures.ts';
 export * from './chassis-zip.ts';

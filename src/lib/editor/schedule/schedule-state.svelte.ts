@@ -25,6 +25,7 @@ import { pruneFields } from './prune-fields.ts';
 import type { CellReading } from './read-cell.ts';
 import { ScheduleFind } from './schedule-find.svelte.ts';
 import { ScheduleOrder } from './schedule-order.svelte.ts';
+import { readTypedCells, type TypedCells } from './typed-cells.ts';
 
 /** The id of the last row, which adds a wire. */
 export const newRow = 'new';
@@ -118,8 +119,26 @@ export class ScheduleState {
     return editing !== null || row === newRow ? column : null;
   });
 
+  /** What is typed and not in the document; null where nothing is. */
+  readonly typed = $derived.by((): TypedCells | null => {
+    const { row, column, editing } = this.cursor;
+    const isTyped = editing !== null && this.text !== this.#textToEdit(row, column);
+    if (!isTyped && Object.keys(this.#bad).length === 0) return null;
+    return { open: isTyped ? { row, column, text: this.text } : null, bad: this.#bad };
+  });
+
   constructor(host: Host) {
     this.#host = host;
+  }
+
+  /** Puts back what was typed before the page was closed. False where there was nothing to put back. */
+  takeUp(kept: unknown): boolean {
+    const typed = readTypedCells(kept, (row) => this.shape.rows.includes(row));
+    if (typed === null) return false;
+    this.#bad = { ...typed.bad, ...this.#bad };
+    const { open } = typed;
+    if (open !== null && this.cursor.editing === null) this.open(open.row, open.column, open.text);
+    return true;
   }
 
   badCell(row: string, column: string): BadCell | null {
