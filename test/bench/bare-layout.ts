@@ -1,8 +1,8 @@
 // The baseline of the drawing: one bare call of elk on the whole chassis. Parts are plain boxes,
 // every wire between two terminals is an edge, grounds are drawn as the hubs they are.
-import type { DiagramLine, Geometry } from '#drawing/layout/join.ts';
-import type { ElkGraph, LayoutEngine } from '#drawing/layout/engine.ts';
+import type { DiagramLine, Geometry } from '#drawing/layout/geometry.ts';
 import type { Study } from '#study/index.ts';
+import type { ElkGraph, LayoutEngine } from './elk-graph.ts';
 
 const pitch = 3;
 

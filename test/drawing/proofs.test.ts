@@ -1,6 +1,6 @@
 // The counts are held against drawings small enough to count by eye.
 import { describe, expect, it } from 'vitest';
-import type { Geometry } from '#drawing/layout/join.ts';
+import type { Geometry } from '#drawing/layout/geometry.ts';
 import {
   countBends,
   countCrossings,

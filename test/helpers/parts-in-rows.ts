@@ -1,7 +1,7 @@
 // A chassis as a hand might set it out: parts in rows, in the order of the document, no line run yet.
 import type { ChassisDocument } from '#document/index.ts';
 import { buildFigures } from '#drawing/layout/arrange.ts';
-import type { DiagramPart, Geometry } from '#drawing/layout/join.ts';
+import type { DiagramPart, Geometry } from '#drawing/layout/geometry.ts';
 import { buildPlan } from '#drawing/presentation/plan.ts';
 import { finishDiagram } from '#drawing/finish-diagram.ts';
 import type { Diagram } from '#drawing/index.ts';

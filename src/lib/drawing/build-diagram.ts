@@ -3,19 +3,15 @@
 import type { Study } from '#study/index.ts';
 import type { Diagram } from './diagram.ts';
 import { finishDiagram } from './finish-diagram.ts';
-import type { LayoutEngine } from './layout/engine.ts';
-import type { Geometry } from './layout/join.ts';
-import { layoutDiagram, type DiagramLayoutOptions } from './layout/layout-diagram.ts';
+import type { Geometry } from './layout/geometry.ts';
+import { layoutDiagram } from './layout/layout-diagram.ts';
+import type { LayoutOptions } from './layout/layout-options.ts';
 import { buildPlan, type Plan } from './presentation/plan.ts';
 
 /** Lays out the diagram of a chassis and places its numbers. Rejects with a LayoutError; see there. */
-export const buildDiagram = async (
-  study: Study,
-  engine: LayoutEngine,
-  options: DiagramLayoutOptions = {}
-): Promise<Diagram> => {
+export const buildDiagram = async (study: Study, options: LayoutOptions = {}): Promise<Diagram> => {
   if (study.index.parts.length === 0) return emptyDiagram(buildPlan(study));
-  const { plan, geometry } = await layoutDiagram(study, engine, options);
+  const { plan, geometry } = await layoutDiagram(study, options);
   return finishDiagram(plan, geometry);
 };
 

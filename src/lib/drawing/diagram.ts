@@ -1,7 +1,7 @@
 // A laid-out diagram: geometry, where the numbers stand, and what has been proved of it.
 import type { Id } from '#document/index.ts';
 import type { NumberTag } from './figures/number-tag.ts';
-import type { Geometry } from './layout/join.ts';
+import type { Geometry } from './layout/geometry.ts';
 import type { NumberPlace } from './place-numbers.ts';
 import type { Plan } from './presentation/plan.ts';
 import type { Proofs } from './proofs.ts';

@@ -11,7 +11,7 @@ import { drawTag } from './figures/number-tag.ts';
 import { numberBox, type } from './figures/sizes.ts';
 import { markRadius, type FindingMark } from './finding-marks.ts';
 import { ItemList, placeShape } from './items.ts';
-import type { DiagramLine, DiagramPart } from './layout/join.ts';
+import type { DiagramLine, DiagramPart } from './layout/geometry.ts';
 import { buildLooseRow } from './loose-wires.ts';
 import { wholePath } from './number-diagram.ts';
 import { describeLink } from './presentation/part-ends.ts';

@@ -3,7 +3,7 @@ import type { Id } from '#document/index.ts';
 import type { Diagram } from './diagram.ts';
 import type { DisplayItem } from './display-list.ts';
 import { DiagramDrawer } from './draw-diagram.ts';
-import type { DiagramLine, DiagramPart, Geometry } from './layout/join.ts';
+import type { DiagramLine, DiagramPart, Geometry } from './layout/geometry.ts';
 
 export interface Pieces {
   readonly items: readonly DisplayItem[];

@@ -2,7 +2,7 @@
 import type { Finding } from '#checks/index.ts';
 import type { Id } from '#document/index.ts';
 import type { Box } from './figures/figure.ts';
-import type { Geometry } from './layout/join.ts';
+import type { Geometry } from './layout/geometry.ts';
 import type { Spot } from './presentation/sides.ts';
 
 export interface FindingMark {

@@ -1,7 +1,7 @@
 // From a layout to the diagram that is drawn: parts that a hand has placed, proofs, numbers, and words
 // on what could not be done.
 import type { Diagram } from './diagram.ts';
-import type { Geometry } from './layout/join.ts';
+import type { Geometry } from './layout/geometry.ts';
 import { applyHandPlaces } from './layout/place-by-hand.ts';
 import { numberDiagram } from './number-diagram.ts';
 import { describeLink } from './presentation/part-ends.ts';

@@ -20,12 +20,9 @@ export { layPictorial, type PictorialGeometry } from './pictorial/pictorial-geom
 export { type Face } from './pictorial/sheet-places.ts';
 export {
   LayoutError,
-  type ElkGraph,
-  type LayoutEngine,
   type LayoutOptions,
   type LayoutProgress
-} from './layout/engine.ts';
-export { type BlockCache } from './layout/arrange.ts';
+} from './layout/layout-options.ts';
 export { markChanges, toMarks, type ChangeMark } from './mark-changes.ts';
 export { cropToPick } from './paper/crop-to-pick.ts';
 export { layOnPaper, PaperError, type PaperPlan, type PaperWish } from './paper/lay-on-paper.ts';

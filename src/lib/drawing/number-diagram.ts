@@ -6,7 +6,7 @@ import type { Box } from './figures/figure.ts';
 import { tagWidth } from './figures/number-tag.ts';
 import { numberBox, type } from './figures/sizes.ts';
 import { boxOfShape } from './item-boxes.ts';
-import type { DiagramLine, Geometry } from './layout/join.ts';
+import type { DiagramLine, Geometry } from './layout/geometry.ts';
 import { NumberPlacer, type NumberWish } from './place-numbers.ts';
 import type { Plan } from './presentation/plan.ts';
 import type { Spot } from './presentation/sides.ts';

@@ -1,7 +1,7 @@
 // What can be proved of a laid-out diagram: counts of everything that makes lines hard to follow.
 // A figure of 0 where it must be 0 is checked after every layout, not hoped for.
 import type { Box } from './figures/figure.ts';
-import type { DiagramLine, Geometry } from './layout/join.ts';
+import type { DiagramLine, Geometry } from './layout/geometry.ts';
 import type { Spot } from './presentation/sides.ts';
 
 const near = 1e-3;

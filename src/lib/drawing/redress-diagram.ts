@@ -6,7 +6,7 @@ import type { Diagram, PlacedTag } from './diagram.ts';
 import type { FigureItem } from './figures/figure.ts';
 import { tagWidth } from './figures/number-tag.ts';
 import { finishDiagram } from './finish-diagram.ts';
-import type { DiagramPart, Geometry } from './layout/join.ts';
+import type { DiagramPart, Geometry } from './layout/geometry.ts';
 import { handPlacesOf } from './layout/place-by-hand.ts';
 import { numberDiagram } from './number-diagram.ts';
 import { buildPlan, type Plan } from './presentation/plan.ts';

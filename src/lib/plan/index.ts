@@ -12,4 +12,4 @@ export * from './proof/discharge-first.ts';
 export * from './proof/expectation.ts';
 export * from './proof/test-row.ts';
 export * from './proof/test-sheets.ts';
-export * from './cutting/seeded-chance.ts';
+export { chanceFrom } from '#quantity/seeded-chance.ts';

@@ -5,12 +5,11 @@ import type { Edit, Id } from '#document/index.ts';
 import type { Study } from '#study/index.ts';
 import type { Box } from '../figures/figure.ts';
 import type { Block } from '../presentation/blocks.ts';
-import { chainOf } from '../presentation/exits.ts';
 import type { Plan } from '../presentation/plan.ts';
 import { roundMm, type Spot } from '../presentation/sides.ts';
 import { laneMm, toLane } from '../router/lanes.ts';
 import { findFreePlace, isFree, liesClear } from './free-place.ts';
-import type { DiagramFrame, DiagramPart, Geometry } from './join.ts';
+import type { DiagramFrame, DiagramPart, Geometry } from './geometry.ts';
 import { boundsOf, buildRouter, withRoutes } from './run-lines.ts';
 
 /** Room inside a unit's border that stretches for a part, mm. */
@@ -18,7 +17,7 @@ const roomInside = 3 * laneMm;
 
 /** The upper left corner of the box of a part's unit as it was laid out; places count from there. */
 export const unitCornerOf = (plan: Plan, { frames }: Geometry, part: Id): Spot => {
-  const unit = chainOf(plan, part).find(({ kind }) => kind === 'unit');
+  const unit = plan.homes.get(part);
   return frames.find(({ block }) => block.id === unit?.id)?.corner ?? { x: 0, y: 0 };
 };
 
@@ -34,9 +33,7 @@ export const placeInDiagram = (plan: Plan, geometry: Geometry, part: Id, at: Spo
 export const letGoOfPlace = (part: Id): Edit => changeElement('part', part, { diagramPlace: null });
 
 const holds = (block: Block, part: Id): boolean =>
-  block.parts.includes(part) ||
-  block.loose.includes(part) ||
-  block.blocks.some((child) => holds(child, part));
+  block.parts.includes(part) || block.loose.includes(part);
 
 /** The border stretches where a part was put beyond it. */
 const stretch = (frame: DiagramFrame, parts: readonly DiagramPart[]): DiagramFrame => {

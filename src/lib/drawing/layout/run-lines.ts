@@ -6,8 +6,8 @@ import type { Spot } from '../presentation/sides.ts';
 import { laneMm, toLane, toLaneUp } from '../router/lanes.ts';
 import { Router, type RouteEnd, type RouteWish } from '../router/router.ts';
 import { textWidthMm } from '../text-width.ts';
-import type { DiagramFrame, DiagramLine, DiagramPart, Geometry } from './join.ts';
-import { cleanRoute } from './read-graph.ts';
+import type { DiagramFrame, DiagramLine, DiagramPart, Geometry } from './geometry.ts';
+import { cleanRoute } from './geometry.ts';
 
 /** Room for wires around everything, mm. */
 const marginMm = 30 * laneMm;

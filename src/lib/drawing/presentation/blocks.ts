@@ -1,15 +1,12 @@
-// The boxes that are laid out one by one: each unit alone, a big unit in sections of neighbouring
-// parts, and the sheet that holds the units.
+// The boxes of a diagram: the units with their parts, and the sheet that holds the units.
 import type { Id, Part, Unit } from '#document/index.ts';
 
 export interface Block {
   readonly id: string;
-  readonly kind: 'sheet' | 'unit' | 'section';
+  readonly kind: 'sheet' | 'unit';
   readonly name: string;
   readonly unit: Unit | null;
-  /** Which way lines run between the blocks in it. */
-  readonly flow: 'right' | 'down';
-  /** In the order that lines run: leftmost, or uppermost, first. Empty where it holds parts. */
+  /** Leftmost first. Empty where it holds parts. */
   readonly blocks: readonly Block[];
   readonly parts: readonly Id[];
   /** Parts that no line runs to: they stand below the others. */

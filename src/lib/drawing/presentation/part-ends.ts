@@ -3,7 +3,7 @@
 import type { Id } from '#document/index.ts';
 import { terminalLabel } from '#document/references.ts';
 import type { MarkFace, PartEnd } from '../figures/part-end.ts';
-import { passageOf } from './exits.ts';
+import { sideOut } from './exits.ts';
 import type { Link, Mark } from './links.ts';
 import type { Plan } from './plan.ts';
 import { degreesOf, sides, type Side } from './sides.ts';
@@ -82,11 +82,10 @@ const lineCost = (
   });
 };
 
-/** Before there is a layout: by the order of the parts, or the way out of the block. */
+/** Before there is a layout: by the order of the parts, or the way out of the unit. */
 const guessDeg = (plan: Plan, link: Link, end: 'from' | 'to'): number => {
-  const passage = passageOf(plan, link);
-  const exit = passage[end][0];
-  if (exit) return degreesOf[exit.side];
+  const out = sideOut(plan, link, end);
+  if (out) return degreesOf[out];
   const other = end === 'from' ? link.to : link.from;
   const isFirst = plan.rankOf(link[end].part) < plan.rankOf(other.part);
   return degreesOf[isFirst ? 'east' : 'west'];

@@ -9,7 +9,6 @@ import { buildHomes, buildParents, orderUnits, type Block, type UnitParts } from
 import { buildLinks, type Link, type Links } from './links.ts';
 import { rankParts, type RankLine } from './ranks.ts';
 import { buildNetRoles, sideOfTerminal, type LineRole } from './roles.ts';
-import { cutIntoSections } from './sections.ts';
 import type { Side } from './sides.ts';
 import { terminalKey } from '#study/terminal-key.ts';
 
@@ -69,42 +68,21 @@ const weights: Readonly<Record<LineRole, number>> = {
   chassis: 0.2
 };
 
-export interface PlanOptions {
-  /** Parts that a section of a unit should have; units of up to 1.6 times as many stay whole. */
-  readonly sectionSize?: number;
-  /** Whether units stand beside each other (where nothing is said) or below each other. */
-  readonly flow?: Block['flow'];
-}
-
 const buildUnitBlock = (
   { id, unit, name, parts }: UnitParts,
   wired: ReadonlySet<Id>,
-  ranks: ReadonlyMap<Id, number>,
-  lines: readonly RankLine[],
-  { sectionSize = Infinity }: PlanOptions
+  ranks: ReadonlyMap<Id, number>
 ): Block => {
   const ordered = parts
     .filter((part) => wired.has(part.id))
     .map((part) => part.id)
     .sort((a, b) => (ranks.get(a) ?? 0) - (ranks.get(b) ?? 0));
   const loose = parts.filter((part) => !wired.has(part.id)).map((part) => part.id);
-  const common = { name, unit, flow: 'right' } as const;
-  const whole: Block = { id, kind: 'unit', ...common, blocks: [], parts: ordered, loose };
-  if (ordered.length <= sectionSize * 1.6) return whole;
-  const count = Math.max(2, Math.round(ordered.length / sectionSize));
-  const blocks = cutIntoSections(ordered, lines, count).map((section, index): Block => ({
-    ...whole,
-    id: `${id}-${index + 1}`,
-    kind: 'section',
-    name: `${name}, section ${index + 1}`,
-    parts: section,
-    loose: []
-  }));
-  return { ...whole, flow: 'down', blocks, parts: [] };
+  return { id, kind: 'unit', name, unit, blocks: [], parts: ordered, loose };
 };
 
 /** Decides what is drawn, as what and where in the order of things. */
-export const buildPlan = (study: Study, options: PlanOptions = {}): Plan => {
+export const buildPlan = (study: Study): Plan => {
   const { index } = study;
   const roles = buildNetRoles(study);
   const links = buildLinks(study, index.partById);
@@ -132,14 +110,13 @@ export const buildPlan = (study: Study, options: PlanOptions = {}): Plan => {
       weight: weights[roleOf(link)]
     }));
     for (const [id, rank] of rankParts(unit.parts, lines)) ranks.set(id, rank);
-    return buildUnitBlock(unit, wired, ranks, lines, options);
+    return buildUnitBlock(unit, wired, ranks);
   });
   const sheet: Block = {
     id: 'sheet',
     kind: 'sheet',
     name: '',
     unit: null,
-    flow: options.flow ?? 'right',
     blocks,
     parts: [],
     loose: []

@@ -31,6 +31,9 @@ export interface RouteProblem {
 
 const headings: Readonly<Record<Side, Heading>> = { east: 0, south: 1, west: 2, north: 3 };
 
+/** The way out of a part through a side. */
+export const headingOf = (side: Side): Heading => headings[side];
+
 /** Corners as nodes of the raster, ends included. */
 type Way = readonly number[];
 

@@ -6,7 +6,7 @@ import type { Diagram } from '#drawing/diagram.ts';
 import type { Subject } from '#drawing/display-list.ts';
 import { drawChanges, type Pieces } from '#drawing/draw-pieces.ts';
 import { findFreePlace } from '#drawing/layout/free-place.ts';
-import type { DiagramPart, Geometry } from '#drawing/layout/join.ts';
+import type { DiagramPart, Geometry } from '#drawing/layout/geometry.ts';
 import {
   handPlacesOf,
   letGoOfPlace,

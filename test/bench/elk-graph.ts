@@ -1,5 +1,4 @@
-// The layered layout comes from outside: elk in a worker thread for the command line and the tests,
-// in a web worker for the browser. Both speak this.
+// What of elk's graphs the baseline uses.
 
 /** A graph as elk takes and returns it; only what the diagram uses. */
 export interface ElkGraph {
@@ -44,28 +43,3 @@ export interface LayoutEngine {
   readonly stop: () => void;
 }
 
-export interface LayoutProgress {
-  /** Boxes that are laid out, of how many in all. */
-  readonly done: number;
-  readonly of: number;
-  /** The unit that is being laid out, for people. */
-  readonly name: string;
-}
-
-export interface LayoutOptions {
-  readonly onProgress?: (progress: LayoutProgress) => void;
-  readonly signal?: AbortSignal;
-  /** The whole layout may take this long; 10 s where nothing is said. */
-  readonly timeLimitMs?: number;
-}
-
-/** A layout that was stopped, took too long or failed; the message says which and what to do. */
-export class LayoutError extends Error {
-  readonly why: 'stopped' | 'time' | 'engine';
-
-  constructor(why: LayoutError['why'], message: string, options?: ErrorOptions) {
-    super(message, options);
-    this.name = 'LayoutError';
-    this.why = why;
-  }
-}
