@@ -1,4 +1,4 @@
-// The drawing of a chassis as SVG text, with elk's worker from beside the program.
+// The drawing of a chassis as SVG text.
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { cautionsFor } from '#checks/index.ts';
@@ -25,7 +25,6 @@ import type { FaceFile } from '#drawing/paper/face-runs.ts';
 import { toPdf } from '#drawing/paper/to-pdf.ts';
 import type { StoredPicture } from '#storage/index.ts';
 import { CommandError, type Terminal } from './command.ts';
-import { createNodeEngine } from './elk-in-node.ts';
 import { readBytes } from './files.ts';
 import type { Judged } from './judge.ts';
 import type { Pictures } from './read-chassis.ts';
@@ -56,12 +55,12 @@ const layDiagram = async (
   { timeLimitMs, of }: DrawOptions,
   terminal: Terminal
 ): Promise<DisplayList> => {
-  const engine = createNodeEngine(fileURLToPath(new URL('./elk-worker.min.js', import.meta.url)));
   try {
-    const diagram = await buildDiagram(study, engine, {
+    const diagram = await buildDiagram(study, {
       timeLimitMs,
       onProgress: ({ done, of: all, name }) => {
-        if (process.stderr.isTTY) terminal.say(`laid out ${done} of ${all}: ${name}`);
+        if (process.stderr.isTTY && name !== '')
+          terminal.say(`step ${done + 1} of ${all}: ${name}`);
       }
     });
     for (const remark of diagram.remarks) terminal.say(`${basename(path)}: ${remark}`);
@@ -70,8 +69,6 @@ const layDiagram = async (
     if (error instanceof LayoutError)
       throw new CommandError(`${path}: not drawn: ${error.message}`);
     throw error;
-  } finally {
-    engine.stop();
   }
 };
 

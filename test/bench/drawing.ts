@@ -1,7 +1,6 @@
 // The drawing against its baselines, on generated chassis: display list and SVG against the study,
 // our layout against one bare call of elk.
 import { fileURLToPath } from 'node:url';
-import { createNodeEngine } from '../../src/cli/elk-in-node.ts';
 import { runChecks } from '#checks/index.ts';
 import { metadataForSvg, saveDocument } from '#document/index.ts';
 import { buildDiagram, buildDisplayList, toSvg, type Diagram } from '#drawing/index.ts';
@@ -12,6 +11,7 @@ import { proveGeometry, type Proofs } from '#drawing/proofs.ts';
 import { buildStudy } from '#study/index.ts';
 import { generateChassis } from '../helpers/generate-chassis.ts';
 import { layBare } from './bare-layout.ts';
+import { createNodeEngine } from './elk-in-node.ts';
 import { measure, measureAsync, ratioLine } from './measure.ts';
 
 const counts = (name: string, proofs: Proofs): string =>
@@ -44,8 +44,8 @@ export async function benchDrawing(sizes: readonly number[] = [100, 300, 1000]):
     const findings = runChecks(study);
     const options = { timeLimitMs: 300_000 };
     const bare = await layBare(study, engine);
-    const diagram = await buildDiagram(study, engine, options);
-    const ours = await measureAsync('our layout', () => buildDiagram(study, engine, options), 1);
+    const diagram = await buildDiagram(study, options);
+    const ours = await measureAsync('our layout', () => buildDiagram(study, options), 1);
     const plain = await measureAsync('one bare elk call', () => layBare(study, engine), 1);
     console.log(`${wires} wires: ${ratioLine(ours, plain)}`);
     console.log(counts('ours', diagram.proofs));

@@ -42,4 +42,3 @@ export interface LayoutEngine {
   /** Ends the worker, so that a layout under way stops. The engine starts a new one when asked again. */
   readonly stop: () => void;
 }
-

@@ -47,7 +47,7 @@ describe('serve', () => {
 
   it('sends workers with a policy of their own', async () => {
     const assets = readdirSync('build/site/_app/immutable', { recursive: true }).map(String);
-    const worker = assets.find((name) => /elk-worker.*\.js$/.test(name));
+    const worker = assets.find((name) => /layout-worker.*\.js$/.test(name));
     expect(worker).toBeDefined();
     const policy = await policyOf(`_app/immutable/${worker}`);
     expect(policy).toMatch(/default-src 'none'; script-src 'self'/);

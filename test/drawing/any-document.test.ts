@@ -1,26 +1,19 @@
 // Any document that the schema takes can be drawn: dangling references, unknown kinds, parts without
 // terminals, wires without ends. What must hold of a good one holds of these too.
 import fc from 'fast-check';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { runChecks } from '#checks/index.ts';
-import { buildDiagram, buildDisplayList, toSvg, type LayoutEngine } from '#drawing/index.ts';
+import { buildDiagram, buildDisplayList, toSvg } from '#drawing/index.ts';
 import { findNumberClashes } from '#drawing/place-numbers.ts';
 import { buildStudy } from '#study/build-study.ts';
 import { arbitraryDocument } from '../helpers/arbitrary-document.ts';
-import { startEngine } from '../helpers/layout-engine.ts';
-
-let engine: LayoutEngine;
-beforeAll(() => {
-  engine = startEngine();
-});
-afterAll(() => engine.stop());
 
 describe('the diagram of any document', () => {
   it('is proved, names every wire and can be written', async () => {
     await fc.assert(
       fc.asyncProperty(arbitraryDocument(14), async (document) => {
         const study = buildStudy(document);
-        const diagram = await buildDiagram(study, engine, { tries: 1, timeLimitMs: 60_000 });
+        const diagram = await buildDiagram(study, { tries: 1, timeLimitMs: 60_000 });
         const { throughParts, overlaps, partClashes, slanted } = diagram.proofs;
         expect({ throughParts, overlaps, partClashes, slanted }).toEqual({
           throughParts: [],

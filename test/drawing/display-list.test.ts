@@ -1,6 +1,6 @@
 // What a display list must be whatever it shows: ids once, order of painting, everything inside its
 // bounds, the foot clear of the drawing, no wire dressed lower than it needs.
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { runChecks } from '#checks/index.ts';
 import { cautionsFor } from '#checks/cautions.ts';
 import {
@@ -10,17 +10,14 @@ import {
   styleNames,
   type Diagram,
   type DisplayItem,
-  type DisplayList,
-  type LayoutEngine
+  type DisplayList
 } from '#drawing/index.ts';
 import { boxOfShape } from '#drawing/item-boxes.ts';
 import { redressDiagram } from '#drawing/redress-diagram.ts';
 import { buildStudy } from '#study/build-study.ts';
 import { classBandOf } from '#study/index.ts';
-import { startEngine } from '../helpers/layout-engine.ts';
 import { buildSmallSet } from './small-set.ts';
 
-let engine: LayoutEngine;
 let diagram: Diagram;
 let list: DisplayList;
 const study = buildStudy(buildSmallSet());
@@ -30,11 +27,9 @@ const textsOf = (items: readonly DisplayItem[]): string[] =>
   items.flatMap(({ shape }) => (shape.kind === 'text' ? [shape.text] : []));
 
 beforeAll(async () => {
-  engine = startEngine();
-  diagram = await buildDiagram(study, engine, { tries: 2, timeLimitMs: 60_000 });
+  diagram = await buildDiagram(study, { tries: 2, timeLimitMs: 60_000 });
   list = buildDisplayList(diagram, { findings, date: '2 May 1957' });
 }, 60_000);
-afterAll(() => engine.stop());
 
 describe('a display list', () => {
   it('has every id once, and known styles only', () => {

@@ -2,7 +2,7 @@
 // documents; clean; and equal to the drawing that was looked at.
 import fc from 'fast-check';
 import { SaxesParser } from 'saxes';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { metadataForSvg, saveDocument } from '#document/index.ts';
 import { documentTextFromSvg } from '#document/svg-metadata.ts';
 import {
@@ -11,13 +11,11 @@ import {
   themeNames,
   toSvg,
   type Diagram,
-  type DisplayList,
-  type LayoutEngine
+  type DisplayList
 } from '#drawing/index.ts';
 import { roundedPath } from '#drawing/to-svg.ts';
 import { buildStudy } from '#study/build-study.ts';
 import { expectGolden } from '../helpers/golden.ts';
-import { startEngine } from '../helpers/layout-engine.ts';
 import { buildSmallSet } from './small-set.ts';
 
 interface Parsed {
@@ -48,15 +46,12 @@ const parse = (svg: string): Parsed => {
   return { names, ids, texts, attributes };
 };
 
-let engine: LayoutEngine;
 let diagram: Diagram;
 const document = buildSmallSet();
 
 beforeAll(async () => {
-  engine = startEngine();
-  diagram = await buildDiagram(buildStudy(document), engine, { tries: 2, timeLimitMs: 60_000 });
+  diagram = await buildDiagram(buildStudy(document), { tries: 2, timeLimitMs: 60_000 });
 }, 60_000);
-afterAll(() => engine.stop());
 
 describe('the SVG of a diagram', () => {
   it('is well-formed, its ids once, in every theme', () => {

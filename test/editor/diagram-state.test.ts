@@ -1,14 +1,12 @@
-import { join } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { runChecks } from '#checks/index.ts';
 import { applyEdit, documentTextFromSvg, type ChassisDocument } from '#document/index.ts';
 import { addElement, connectEnd, setWireFields } from '#document/edits.ts';
-import type { LayoutEngine } from '#drawing/index.ts';
+import { layOutHere, type LayOut, type LayoutTask } from '#editor/sheet/lay-out.ts';
 import { DiagramState, type DiagramView } from '#editor/sheet/diagram-state.svelte.ts';
 import { lateSheet } from '#editor/sheet/late-sheet.ts';
 import { hasSameStructure } from '#editor/sheet/same-structure.ts';
 import { buildStudy } from '#study/index.ts';
-import { createNodeEngine } from '../../src/cli/elk-in-node.ts';
 import { chassis } from '../helpers/chassis.ts';
 
 beforeAll(() => lateSheet.load());
@@ -45,23 +43,15 @@ const terminal = (label: string) => {
   return { part: entry.part.id, terminal: entry.terminal.id };
 };
 
-const engines: LayoutEngine[] = [];
-const workerFile = join(process.cwd(), 'node_modules/elkjs/lib/elk-worker.min.js');
-/** The real engine, counting what it is asked. */
-const buildEngine = () => {
-  const real = createNodeEngine(workerFile);
-  engines.push(real);
-  let asked = 0;
-  const engine: LayoutEngine = {
-    layout: (graph) => {
-      asked += 1;
-      return real.layout(graph);
-    },
-    stop: () => real.stop()
+/** The real layout, counting how often it is asked. */
+const buildLayOut = () => {
+  const asked: LayoutTask[] = [];
+  const layOut: LayOut = (task, watch) => {
+    asked.push(task);
+    return layOutHere(task, watch);
   };
-  return { engine, asked: () => asked };
+  return { layOut, asked: () => asked.length, tasks: asked };
 };
-afterAll(() => engines.forEach((engine) => engine.stop()));
 
 const settled = async (state: DiagramState): Promise<void> => {
   while (state.progress !== null) await new Promise((resolve) => setTimeout(resolve, 5));
@@ -75,8 +65,8 @@ const styleOfWire = (state: DiagramState, id: string): string | undefined =>
 
 describe('the diagram on the sheet', () => {
   it('lays out once, and only draws again when nothing but values changed', async () => {
-    const { engine, asked } = buildEngine();
-    const state = new DiagramState(() => engine);
+    const { layOut, asked } = buildLayOut();
+    const state = new DiagramState(layOut);
     state.show(viewOf(start));
     expect(state.list).toBeNull();
     await settled(state);
@@ -96,8 +86,8 @@ describe('the diagram on the sheet', () => {
   });
 
   it('lays out anew when a wire ends elsewhere, and keeps the old drawing until then', async () => {
-    const { engine, asked } = buildEngine();
-    const state = new DiagramState(() => engine);
+    const { layOut, asked } = buildLayOut();
+    const state = new DiagramState(layOut);
     state.show(viewOf(start));
     await settled(state);
     const [before, old] = [asked(), state.list];
@@ -110,8 +100,8 @@ describe('the diagram on the sheet', () => {
   });
 
   it('catches up with edits that came while it was at work', async () => {
-    const { engine } = buildEngine();
-    const state = new DiagramState(() => engine);
+    const { layOut } = buildLayOut();
+    const state = new DiagramState(layOut);
     state.show(viewOf(start));
     state.show(viewOf(edited(start, setWireFields(wire('12'), { carries: { dcV: 18_000 } }))));
     await settled(state);
@@ -119,8 +109,8 @@ describe('the diagram on the sheet', () => {
   });
 
   it('stops when told to, says so, and begins again only when asked', async () => {
-    const { engine } = buildEngine();
-    const state = new DiagramState(() => engine);
+    const { layOut } = buildLayOut();
+    const state = new DiagramState(layOut);
     state.show(viewOf(start));
     state.stop();
     await settled(state);
@@ -134,19 +124,16 @@ describe('the diagram on the sheet', () => {
     expect(state.list).not.toBeNull();
   });
 
-  it('says what went wrong when the engine fails', async () => {
-    const state = new DiagramState(() => ({
-      layout: () => Promise.reject(new Error('out of paper')),
-      stop: () => undefined
-    }));
+  it('says what went wrong when the layout fails', async () => {
+    const state = new DiagramState(() => Promise.reject(new Error('out of paper')));
     state.show(viewOf(start));
     await settled(state);
     expect(state.problem).toMatch(/^The drawing could not be laid out: .*out of paper/);
   });
 
   it('writes a drawing that carries the document as it is now', async () => {
-    const { engine } = buildEngine();
-    const state = new DiagramState(() => engine);
+    const { layOut } = buildLayOut();
+    const state = new DiagramState(layOut);
     state.show(viewOf(start));
     expect(state.toSvg('2026-11-25')).toBeNull();
     await settled(state);

@@ -1,7 +1,7 @@
 // The canvas holds what the SVG holds: for every fixture the nodes of Konva's tree, in their order, paint
 // the shapes that an XML parser finds in the SVG, with the same ids, geometry and colours.
 import { SaxesParser } from 'saxes';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { buildEmptyDocument, makeIdFrom, type ChassisDocument } from '#document/index.ts';
 import { runChecks } from '#checks/index.ts';
 import {
@@ -9,8 +9,7 @@ import {
   buildDisplayList,
   buildPictorial,
   toSvg,
-  type DisplayList,
-  type LayoutEngine
+  type DisplayList
 } from '#drawing/index.ts';
 import type { KonvaWriter } from '#editor/sheet/konva-writer.ts';
 import { buildStudy } from '#study/index.ts';
@@ -18,7 +17,6 @@ import { buildSmallSet } from '../drawing/small-set.ts';
 import { buildRadio } from '../demonstrations/radio.ts';
 import { buildTelevision } from '../demonstrations/television.ts';
 import { generateChassis } from '../helpers/generate-chassis.ts';
-import { startEngine } from '../helpers/layout-engine.ts';
 import { paperElement, putUpWindow } from '../helpers/paper-window.ts';
 
 /** One shape, the same from either side: what kind, which numbers, which inks. */
@@ -162,14 +160,11 @@ class Notes {
 
 let createWriter: (host: HTMLDivElement, theme: 'light') => KonvaWriter;
 let stages: { getLayers: () => { getChildren: () => Node[] }[] }[];
-let engine: LayoutEngine;
 beforeAll(async () => {
   putUpWindow();
-  engine = startEngine();
   ({ createKonvaWriter: createWriter } = await import('#editor/sheet/konva-writer.ts'));
   ({ stages } = (await import('konva/lib/Stage.js')) as unknown as { stages: typeof stages });
 });
-afterAll(() => engine.stop());
 
 const pictorial = (document: ChassisDocument, face: 'below' | 'above' = 'below'): DisplayList => {
   const study = buildStudy(document);
@@ -177,7 +172,7 @@ const pictorial = (document: ChassisDocument, face: 'below' | 'above' = 'below')
 };
 const diagram = async (document: ChassisDocument): Promise<DisplayList> => {
   const study = buildStudy(document);
-  const laid = await buildDiagram(study, engine, { timeLimitMs: 60_000 });
+  const laid = await buildDiagram(study, { timeLimitMs: 60_000 });
   return buildDisplayList(laid, { findings: runChecks(study) });
 };
 const blank = (): ChassisDocument =>

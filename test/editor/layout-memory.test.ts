@@ -1,16 +1,14 @@
 // The layout of the last visit: shown at once where the chassis is built as it was, and made anew where it is not.
-import { join } from 'node:path';
 import { runChecks } from '#checks/index.ts';
 import { applyEdit, openDocument, saveDocument, type ChassisDocument } from '#document/index.ts';
 import { connectEnd, setWireFields } from '#document/edits.ts';
-import type { LayoutEngine } from '#drawing/index.ts';
+import { layOutHere, type LayOut } from '#editor/sheet/lay-out.ts';
 import { DiagramState, type DiagramView } from '#editor/sheet/diagram-state.svelte.ts';
 import { lateSheet } from '#editor/sheet/late-sheet.ts';
 import type { LayoutStore } from '#editor/sheet/layout-memory.ts';
 import { structureKey } from '#editor/sheet/same-structure.ts';
 import { buildStudy } from '#study/index.ts';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createNodeEngine } from '../../src/cli/elk-in-node.ts';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { chassis } from '../helpers/chassis.ts';
 
 beforeAll(() => lateSheet.load());
@@ -54,12 +52,7 @@ const buildStore = () => {
   return store;
 };
 
-const engine = createNodeEngine(join(process.cwd(), 'node_modules/elkjs/lib/elk-worker.min.js'));
-afterAll(() => engine.stop());
-const noEngine: LayoutEngine = {
-  layout: () => Promise.reject(new Error('it was laid out anew')),
-  stop: () => undefined
-};
+const nowhere: LayOut = () => Promise.reject(new Error('it was laid out anew'));
 const drawn = async (state: DiagramState, document: ChassisDocument) => {
   state.show(viewOf(document));
   while (state.progress !== null) await new Promise((resolve) => setTimeout(resolve, 5));
@@ -67,10 +60,10 @@ const drawn = async (state: DiagramState, document: ChassisDocument) => {
 };
 
 describe('a layout from the last visit', () => {
-  it('is shown without the engine, item for item', async () => {
+  it('is shown without another layout, item for item', async () => {
     const store = buildStore();
-    const before = await drawn(new DiagramState(() => engine, { store, edition: '1' }), start);
-    const later = new DiagramState(() => noEngine, { store, edition: '1' });
+    const before = await drawn(new DiagramState(layOutHere, { store, edition: '1' }), start);
+    const later = new DiagramState(nowhere, { store, edition: '1' });
     const again = await drawn(later, reopened(start));
     expect(later.problem).toBeNull();
     expect(again).toEqual(before);
@@ -78,8 +71,8 @@ describe('a layout from the last visit', () => {
 
   it('shows the values of today', async () => {
     const store = buildStore();
-    await drawn(new DiagramState(() => engine, { store, edition: '1' }), start);
-    const later = new DiagramState(() => noEngine, { store, edition: '1' });
+    await drawn(new DiagramState(layOutHere, { store, edition: '1' }), start);
+    const later = new DiagramState(nowhere, { store, edition: '1' });
     const list = await drawn(later, edited(setWireFields(first, { carries: { dcV: 18_000 } })));
     expect(list?.items.some(({ style }) => style === 'wire.20k+')).toBe(true);
   });
@@ -95,8 +88,8 @@ describe('a layout from the last visit', () => {
     ['another edition of the program draws', start, '2']
   ])('is made anew where %s', async (_name, document, edition) => {
     const store = buildStore();
-    await drawn(new DiagramState(() => engine, { store, edition: '1' }), start);
-    const later = new DiagramState(() => noEngine, { store, edition });
+    await drawn(new DiagramState(layOutHere, { store, edition: '1' }), start);
+    const later = new DiagramState(nowhere, { store, edition });
     expect(await drawn(later, document)).toBeNull();
     expect(later.problem).toContain('it was laid out anew');
   });
@@ -104,7 +97,7 @@ describe('a layout from the last visit', () => {
   it('is done without where the browser keeps nothing', async () => {
     const broken = (): Promise<never> => Promise.reject(new Error('no store'));
     const store: LayoutStore = { keepLayout: broken, layout: broken };
-    const state = new DiagramState(() => engine, { store, edition: '1' });
+    const state = new DiagramState(layOutHere, { store, edition: '1' });
     expect((await drawn(state, start))?.items.length).toBeGreaterThan(10);
     expect(state.problem).toBeNull();
   });

@@ -9,13 +9,7 @@ import {
   type ChassisDocument
 } from '#document/index.ts';
 import { runChecks } from '#checks/index.ts';
-import {
-  buildDiagram,
-  buildDisplayList,
-  buildPictorial,
-  toSvg,
-  type LayoutEngine
-} from '#drawing/index.ts';
+import { buildDiagram, buildDisplayList, buildPictorial, toSvg } from '#drawing/index.ts';
 import {
   benchList,
   buildSchedule,
@@ -34,17 +28,10 @@ import { buildStudy } from '#study/index.ts';
 import { strFromU8, unzipSync } from 'fflate';
 import Papa from 'papaparse';
 import { SaxesParser } from 'saxes';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { generateChassis, seeded } from '../helpers/generate-chassis.ts';
-import { startEngine } from '../helpers/layout-engine.ts';
 import { hostileTexts, pickFrom, type Chance } from './mutate.ts';
 import { smallDocuments } from './seeds.ts';
-
-let engine: LayoutEngine;
-beforeAll(() => {
-  engine = startEngine();
-});
-afterAll(() => engine.stop());
 
 /** Fields that people write what they like into. */
 const freeFields = new Set(
@@ -88,7 +75,7 @@ const write = async (document: ChassisDocument): Promise<Outputs> => {
   const findings = runChecks(study);
   const { title } = document.identity;
   const metadata = metadataForSvg(saveDocument(document));
-  const diagram = await buildDiagram(study, engine, { tries: 1, timeLimitMs: 60_000 });
+  const diagram = await buildDiagram(study, { tries: 1, timeLimitMs: 60_000 });
   const whole = makeWholePlan(study);
   const tests = buildTestSheets(study).map((test) => testSheetOnPaper(study, test));
   const [sheet] = labelSheets;

@@ -1,6 +1,6 @@
 // A chassis as a hand might set it out: parts in rows, in the order of the document, no line run yet.
 import type { ChassisDocument } from '#document/index.ts';
-import { buildFigures } from '#drawing/layout/arrange.ts';
+import { buildFigures } from '#drawing/layout/build-figures.ts';
 import type { DiagramPart, Geometry } from '#drawing/layout/geometry.ts';
 import { buildPlan } from '#drawing/presentation/plan.ts';
 import { finishDiagram } from '#drawing/finish-diagram.ts';

@@ -2,6 +2,7 @@
 // opens and a file is saved without a wait, also when the page has outlived whatever served it.
 import { lateWalk } from './pin-walk/late-walk.ts';
 import { lateCellText } from './schedule/late-cell-text.ts';
+import { startLayoutWorker } from './sheet/lay-out-in-worker.ts';
 
 const rest: readonly (() => Promise<unknown>)[] = [
   () => lateCellText.load(),
@@ -11,7 +12,7 @@ const rest: readonly (() => Promise<unknown>)[] = [
   () => import('./photos/photo-edits.ts'),
   () => import('#storage/chassis-zip.ts'),
   () => import('#paperwork/schedule-csv.ts'),
-  () => import('./sheet/elk-engine.ts')
+  async () => startLayoutWorker()
 ];
 
 const whenIdle = (run: () => void): void => {

@@ -7,7 +7,7 @@ import { classBandOf, type Study } from '#study/index.ts';
 import { formatStep, type NumberTag } from '../figures/number-tag.ts';
 import { buildHomes, buildParents, orderUnits, type Block, type UnitParts } from './blocks.ts';
 import { buildLinks, type Link, type Links } from './links.ts';
-import { rankParts, type RankLine } from './ranks.ts';
+import { rankParts } from './ranks.ts';
 import { buildNetRoles, sideOfTerminal, type LineRole } from './roles.ts';
 import type { Side } from './sides.ts';
 import { terminalKey } from '#study/terminal-key.ts';

@@ -11,7 +11,8 @@ import { WalkDesk } from '../pin-walk/walk-desk.svelte.ts';
 import { DiagramHand } from '../diagram/diagram-hand.svelte.ts';
 import { PhotoDesk } from '../photos/photo-desk.svelte.ts';
 import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
-import { DiagramState, type DiagramView, type MakeEngine } from '../sheet/diagram-state.svelte.ts';
+import { DiagramState, type DiagramView } from '../sheet/diagram-state.svelte.ts';
+import type { LayOut } from '../sheet/lay-out.ts';
 import type { LayoutKeeping } from '../sheet/layout-memory.ts';
 import type { SheetView } from '../sheet/sheet-view.svelte.ts';
 import { ToolDesk } from '../tools/tool-desk.svelte.ts';
@@ -27,7 +28,7 @@ export interface EditorParts {
   readonly document: ChassisDocument;
   readonly makeId: MakeId;
   readonly now: () => number;
-  readonly makeEngine: MakeEngine;
+  readonly layOut: LayOut;
   readonly preferenceStore: PreferenceStore | null;
   /** Where the pictures of the document's photos are kept. */
   readonly pictures: PictureStore;
@@ -121,7 +122,7 @@ export class EditorState {
       tell: (words) => this.tell(words),
       pickWire: (id) => this.#setPick({ kind: 'wire', id })
     });
-    this.diagram = new DiagramState(parts.makeEngine, parts.layouts ?? null);
+    this.diagram = new DiagramState(parts.layOut, parts.layouts ?? null);
     this.tools = new ToolDesk(this);
     this.photos = new PhotoDesk(this);
     this.walk = new WalkDesk({

@@ -7,19 +7,17 @@ import type {
   Diagram,
   DisplayList,
   Face,
-  LayoutEngine,
   PictorialOptions,
   PictureAsset,
   SvgOptions
 } from '#drawing/index.ts';
-import { LayoutError } from '#drawing/layout/engine.ts';
+import { LayoutError } from '#drawing/layout/layout-options.ts';
 import type { Study } from '#study/index.ts';
 import type { Scene } from '../tools/scene.ts';
 import { lateSheet } from './late-sheet.ts';
+import type { LayOut } from './lay-out.ts';
 import { LayoutMemory, type LayoutKeeping } from './layout-memory.ts';
 import { hasSameStructure } from './same-structure.ts';
-
-export type MakeEngine = () => LayoutEngine | Promise<LayoutEngine>;
 
 export interface LayoutStanding {
   readonly done: number;
@@ -53,8 +51,7 @@ export class DiagramState {
   progress = $state.raw<LayoutStanding | null>(null);
   /** Why the drawing is not up to date, in words, or null. */
   problem = $state<string | null>(null);
-  readonly #makeEngine: MakeEngine;
-  #engine: LayoutEngine | null = null;
+  readonly #layOutIn: LayOut;
   readonly #memory: LayoutMemory;
   #laidOut: { readonly diagram: Diagram; readonly document: ChassisDocument } | null = null;
   #view: DiagramView | null = null;
@@ -64,8 +61,8 @@ export class DiagramState {
   #givenUp: ChassisDocument | null = null;
 
   /** @param keeping where layouts lie between visits; null where nowhere */
-  constructor(makeEngine: MakeEngine, keeping: LayoutKeeping | null = null) {
-    this.#makeEngine = makeEngine;
+  constructor(layOut: LayOut, keeping: LayoutKeeping | null = null) {
+    this.#layOutIn = layOut;
     this.#memory = new LayoutMemory(keeping);
   }
 
@@ -90,7 +87,7 @@ export class DiagramState {
       return;
     }
     if (this.#laidOut?.document.id !== document.id) this.#forget(document);
-    // A layout under way is let come to its end: its worker is warm, and the next takes up its blocks.
+    // A layout under way is let come to its end: the next takes it up and adds to it.
     if (this.#running !== null || this.#isGivenUp(document)) return;
     void this.#layOut(document);
   }
@@ -131,10 +128,11 @@ export class DiagramState {
     this.#running?.stop.abort();
   }
 
-  /** Lays out what is there, whether it was given up before or not. */
+  /** Lays out everything anew, whether it was given up before or not. */
   again(): void {
     this.#givenUp = null;
-    if (this.#view !== null && this.#running === null) void this.#layOut(this.#view.study.document);
+    if (this.#view === null || this.#running !== null) return;
+    void this.#layOut(this.#view.study.document, true);
   }
 
   /** The drawing as a file, with legend, cautions, notes and the document inside; null before there is one.
@@ -194,7 +192,6 @@ export class DiagramState {
     this.list = null;
     this.shown = null;
     this.#laidOut = null;
-    this.#memory.forget();
     if (this.#running !== null && this.#running.document.id !== document.id) this.stop();
   }
 
@@ -211,7 +208,7 @@ export class DiagramState {
     this.list = works.buildDisplayList(diagram, { findings, isMarked, withFoot: false });
   }
 
-  async #layOut(document: ChassisDocument): Promise<void> {
+  async #layOut(document: ChassisDocument, isAnew = false): Promise<void> {
     const study = this.#view?.study;
     if (study === undefined) return;
     const running = { document, stop: new AbortController() };
@@ -220,12 +217,22 @@ export class DiagramState {
     this.progress = { done: 0, total: 1, words: 'reading the chassis' };
     try {
       const works = await lateSheet.load();
-      const kept = await this.#memory.recall(document);
-      const diagram = kept
-        ? works.takeUpDiagram(kept, study)
-        : await this.#build(study, running.stop.signal);
+      const known = isAnew ? null : await this.#memory.recall(document);
+      const before = isAnew || this.#laidOut?.document.id !== document.id ? null : this.#laidOut;
+      const layout =
+        known ??
+        (await this.#layOutIn(
+          { document, before: before?.diagram.laidOut ?? null, timeLimitMs },
+          {
+            signal: running.stop.signal,
+            onProgress: ({ done, of, name }) => {
+              this.progress = { done, total: of, words: name };
+            }
+          }
+        ));
+      const diagram = works.takeUpDiagram(layout, study);
       this.#laidOut = { diagram, document };
-      if (!kept) void this.#memory.keep(document, diagram);
+      if (!known) void this.#memory.keep(document, layout);
     } catch (error) {
       this.#giveUp(document, error);
     }
@@ -244,19 +251,6 @@ export class DiagramState {
       return;
     }
     if (this.#view !== null) this.show(this.#view);
-  }
-
-  async #build(study: Study, signal: AbortSignal): Promise<Diagram> {
-    const { buildDiagram } = await lateSheet.load();
-    this.#engine ??= await this.#makeEngine();
-    return buildDiagram(study, this.#engine, {
-      cache: this.#memory.blocks,
-      signal,
-      timeLimitMs,
-      onProgress: ({ done, of, name }) => {
-        this.progress = { done, total: of, words: name || 'all units' };
-      }
-    });
   }
 
   #giveUp(document: ChassisDocument, error: unknown): void {

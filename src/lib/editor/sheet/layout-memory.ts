@@ -1,14 +1,7 @@
-// What was laid out before: blocks, so that an undo or an edit in one unit does not lay the others out again; and
-// the last whole layout of each chassis, kept in the browser, so that the next visit shows the drawing at once.
+// The last layout of each chassis, kept in the browser, so that the next visit shows the drawing at once.
 import type { ChassisDocument } from '#document/index.ts';
-import type { BlockCache, Diagram } from '#drawing/index.ts';
+import type { KeptLayout } from './lay-out.ts';
 import { structureKey } from './same-structure.ts';
-
-/** Blocks that are remembered; with more than this the memory starts afresh. */
-const mostBlocks = 400;
-
-/** A laid-out diagram without what follows from the study: plain data. */
-export type KeptLayout = Omit<Diagram, 'plan'>;
 
 /** Where layouts lie between visits. Both may reject: then the chassis is laid out again. */
 export interface LayoutStore {
@@ -23,22 +16,10 @@ export interface LayoutKeeping {
 }
 
 export class LayoutMemory {
-  #blocks: BlockCache = new Map();
   readonly #keeping: LayoutKeeping | null;
 
   constructor(keeping: LayoutKeeping | null = null) {
     this.#keeping = keeping;
-  }
-
-  /** The blocks known so far, to be read and added to by one layout. */
-  get blocks(): BlockCache {
-    if (this.#blocks.size > mostBlocks) this.forget();
-    return this.#blocks;
-  }
-
-  /** Another document has nothing in common with the last. */
-  forget(): void {
-    this.#blocks = new Map();
   }
 
   /** The layout that was kept of a chassis of this structure, or null. Never rejects. */
@@ -53,7 +34,7 @@ export class LayoutMemory {
   }
 
   /** Keeps the layout of a chassis in place of its former one. Never rejects. */
-  async keep(document: ChassisDocument, { plan: _, ...layout }: Diagram): Promise<void> {
+  async keep(document: ChassisDocument, layout: KeptLayout): Promise<void> {
     await this.#keeping?.store
       .keepLayout(document.id, this.#keyOf(document), layout)
       .catch(() => undefined);

@@ -5,7 +5,8 @@ import { chanceFrom } from '#quantity/seeded-chance.ts';
 import type { Box, Figure, Port } from '../../figures/figure.ts';
 import type { Link } from '../../presentation/links.ts';
 import { endId, type Course } from '../../presentation/part-ends.ts';
-import type { LineRole, Plan } from '../../presentation/plan.ts';
+import type { Plan } from '../../presentation/plan.ts';
+import type { LineRole } from '../../presentation/roles.ts';
 import { degreesOf, isUpright, type Spot } from '../../presentation/sides.ts';
 import { laneMm } from '../../router/lanes.ts';
 import { headingOf } from '../../router/router.ts';
@@ -103,8 +104,8 @@ export class Packing {
     this.places = places.map((place) => place ?? nowhere);
     this.regions = this.regionsAround(before);
     this.learn(before);
-    const own = this.floorParts().map(
-      (part, index): FloorPart => (places[index] ? { ...part, room: closeRoom } : part)
+    const own = this.floorParts().map((part, index): FloorPart =>
+      places[index] ? { ...part, room: closeRoom } : part
     );
     const floor = new Floor(own, this.regions, this.lines(false), this.places);
     const isNew = places.map((place) => place === null);
@@ -253,8 +254,10 @@ export class Packing {
     const there = this.portAt(link, far, other) ?? this.middleOf(other);
     const degrees = (Math.atan2(there.x - here.x, here.y - there.y) * 180) / Math.PI;
     const side = this.figureOf(own).ports.find((one) => one.end === endId(link, end))?.side;
-    const sort = side !== undefined && isUpright(side) ? there.x : there.y;
-    return { towardsDeg: (degrees + 360) % 360, sort };
+    return {
+      towardsDeg: (degrees + 360) % 360,
+      sort: side !== undefined && isUpright(side) ? there.x : there.y
+    };
   }
 
   private middleOf(index: number): Spot {

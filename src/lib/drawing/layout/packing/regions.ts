@@ -40,7 +40,9 @@ export const layRegions = (grounds: readonly Ground[], biggest: number): Box[] =
   const all = grounds.map((_, index) => index);
   const sets = [all.slice(0, biggest), [biggest], all.slice(biggest + 1)];
   const high = Math.sqrt(areaOf(grounds, all) / wantedShape);
-  const columns = sets.filter((units) => units.length > 0).map((units) => columnOf(grounds, units, high));
+  const columns = sets
+    .filter((units) => units.length > 0)
+    .map((units) => columnOf(grounds, units, high));
   const tallest = Math.max(high, ...columns.map(({ height }) => height));
   const boxes: Box[] = [];
   let x = 0;

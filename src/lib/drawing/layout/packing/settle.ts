@@ -14,8 +14,7 @@ export const settle = (
     .map((part, index) => ({ part, index }))
     .sort(
       (a, b) =>
-        late(a.index) - late(b.index) ||
-        b.part.width * b.part.height - a.part.width * a.part.height
+        late(a.index) - late(b.index) || b.part.width * b.part.height - a.part.width * a.part.height
     );
   const laid: { index: number; x: number; y: number }[] = [];
   const isClear = (index: number, left: number, top: number): boolean => {
