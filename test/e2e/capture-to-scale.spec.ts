@@ -1,6 +1,7 @@
 // Two evenings of a restorer on the drawing to scale, with every action counted: one pointer gesture, or
 // one field committed.
 import type { Page } from '@playwright/test';
+import { buildPhoto, findDots, setCorners } from './plate.ts';
 import { expect, exported, openFresh, test, typeInto } from './story.ts';
 
 interface Spot {
@@ -34,6 +35,51 @@ class Hand {
     await this.#page.getByTestId('place-to-scale').click();
     await this.#page.getByTestId('sheet').focus();
     await this.#page.keyboard.press('+');
+    await this.#measure();
+  }
+
+  /** Begins with a photo of the underside, made true to scale by its four corners. */
+  async beginOverPhoto(): Promise<void> {
+    const photo = Buffer.from(await buildPhoto(this.#page), 'base64');
+    await this.#page.getByTestId('file-menu').click();
+    await this.#page.getByTestId('new').click();
+    await this.#page.getByTestId('new-title').fill('A set on the bench');
+    const chosen = this.#page.waitForEvent('filechooser');
+    await this.#page.getByTestId('new-photo-files').click();
+    await (await chosen).setFiles({ name: 'underside.jpg', mimeType: 'image/jpeg', buffer: photo });
+    await expect(this.#page.getByTestId('new-photos')).toContainText('underside.jpg');
+    await this.#page.screenshot({ path: 'test-results/new-chassis-photo.png' });
+    await this.#page.getByTestId('new-start').click();
+    await this.#page.getByTestId('photo-scale').click();
+    await setCorners(this.#page);
+    await this.#page.getByTestId('scale-width').fill('300 mm');
+    await this.#page.getByTestId('scale-height').fill('200 mm');
+    await this.#page.getByTestId('scale-save').click();
+    await expect(this.#page.getByTestId('photo-scale-words')).toContainText('300 mm by 200 mm');
+    await this.#page.getByTestId('photos').click();
+    await this.#page.getByTestId('tool-place').click();
+    await this.#page.getByTestId('fit').click();
+    await this.#page.getByTestId('sheet').focus();
+    await this.#page.keyboard.press('+');
+    await this.#measure();
+    const dots = await findDots(this.#page);
+    const [first, last] = [dots[0], dots.at(-1)];
+    if (first === undefined || last === undefined) throw new Error('the photo is not there');
+    // The dots lie at 50 and 250 mm across, 50 and 150 mm down: what the photo says is what the sheet says.
+    const scale = (last.x - first.x) / 200;
+    expect(Math.abs(scale / this.#pxPerMm - 1)).toBeLessThan(0.02);
+    this.#plate = { x: first.x - 50 * scale, y: first.y - 50 * scale };
+  }
+
+  /** A place on the photographed plate, mm from its corner, in pixels of the sheet. */
+  onPlate(x: number, y: number): Spot {
+    return {
+      x: this.#plate.x + x * this.#pxPerMm - this.#origin.x,
+      y: this.#plate.y + y * this.#pxPerMm - this.#origin.y
+    };
+  }
+
+  async #measure(): Promise<void> {
     const box = await this.#page.getByTestId('sheet').boundingBox();
     if (box === null) throw new Error('the sheet is not there');
     const caption = (await this.#page.getByText(/pictorial, zoom/).textContent()) ?? '';
@@ -44,6 +90,7 @@ class Hand {
   }
 
   #origin: Spot = { x: 0, y: 0 };
+  #plate: Spot = { x: 0, y: 0 };
 
   async write(field: string, text: string, commits = false): Promise<void> {
     const input = this.#page.getByTestId(`tool-field-${field}`);
@@ -104,16 +151,19 @@ const rows = (page: Page) => page.locator('[data-testid^="row-"]');
 const foldPanel = (page: Page) =>
   page.getByTestId('tool-panel').getByRole('button', { name: 'Fold away' }).click();
 
-test('from blank paper to twenty wires, by pointer and by keys', async ({ page }) => {
+test('from blank to twenty wires over a photo true to scale, by pointer and by keys', async ({
+  page
+}) => {
   await openFresh(page);
   const hand = new Hand(page);
-  await hand.begin();
-  for (const [n, x] of [120, 250, 380, 510].entries()) {
-    await hand.place(`V${n + 1}`, { x, y: 520 });
+  await hand.beginOverPhoto();
+  await page.screenshot({ path: 'test-results/over-photo.png' });
+  for (const [n, x] of [75, 125, 175, 225].entries()) {
+    await hand.place(`V${n + 1}`, hand.onPlate(x, 125));
   }
   await hand.write('what', 'strip 6');
-  await hand.place('TS1', { x: 190, y: 640 });
-  await hand.place('TS2', { x: 420, y: 640 });
+  await hand.place('TS1', hand.onPlate(100, 175));
+  await hand.place('TS2', hand.onPlate(200, 175));
   await page.screenshot({ path: 'test-results/blank-parts.png' });
   expect(hand.actions).toBe(7);
 

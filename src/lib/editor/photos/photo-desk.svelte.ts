@@ -33,6 +33,7 @@ interface Host {
   ) => void;
   readonly tell: (words: string) => void;
   page: string;
+  readonly dialog: string | null;
   readonly sheet: { readonly fit: () => void } | null;
 }
 
@@ -57,6 +58,8 @@ export class PhotoDesk {
   readonly assets: PhotoAssets;
   /** The list of photos stands beside the sheet. */
   isOpen = $state(false);
+  /** Pictures that came while a new chassis is being described: they are taken in with it. */
+  forNew = $state.raw<readonly File[]>([]);
   /** What is being taken in, or null. */
   intake = $state.raw<Intake | null>(null);
   /** Why the last pictures were not taken, a sentence each. */
@@ -87,6 +90,12 @@ export class PhotoDesk {
 
   view(id: Id | null): void {
     this.#viewing = id;
+  }
+
+  /** Pictures that were dropped or pasted: of the chassis in the hand, or of the one that is being described. */
+  offer(files: readonly File[]): void {
+    if (this.#host.dialog === 'new') this.forNew = [...this.forNew, ...files];
+    else void this.take(files);
   }
 
   /** Takes pictures in, one after the other; the ids of the photos that were made. */
