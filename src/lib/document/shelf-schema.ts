@@ -63,6 +63,8 @@ export const stockSchema = z.looseObject({
   lengthMm: lengthMmSchema,
   /** For a metre, in whatever money the shelf is kept. */
   pricePerMetre: z.number().min(0).max(1_000_000).optional(),
+  /** The wire of this chassis that it was before it was taken out. */
+  outOf: idSchema.optional(),
   /** Where it lies. */
   where: shortTextSchema.optional(),
   notes: textSchema.optional()

@@ -11,3 +11,6 @@ export * from './sheets/sheet.ts';
 export * from './sheets/sheet-text.ts';
 export * from './sheets/tags.ts';
 export * from './sheets/test-sheets-on-paper.ts';
+export * from './sheets/plan-sheets.ts';
+export * from './sheets/table-csv.ts';
+export * from './sheets/shelf-sheet.ts';

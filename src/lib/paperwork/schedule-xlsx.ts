@@ -66,7 +66,7 @@ export function scheduleToXlsx(
   { plan, cuts, shopping }: WholePlan
 ): Promise<Blob> {
   const tests = buildTestSheets(study).flatMap((test) =>
-    testRows(test).map((row) => [test.title, ...row])
+    testRows(study, test).map((row) => [test.title, ...row])
   );
   return writeXlsxFile([
     sheet('Wires', {

@@ -1,5 +1,7 @@
 // Everything that can be done, as one list: what the menus hold, the tools, the views of the sheet.
 import type { EditorState } from '../core/editor-state.svelte.ts';
+import { leafNames, leaves } from '../core/leaves.ts';
+import { wayNames, ways } from '../core/ways.ts';
 import type { FileDesk } from '../files/file-desk.ts';
 import { toolFaces } from '../tools/registry.ts';
 import { buildMenus } from '../ui/build-menus.ts';
@@ -71,6 +73,21 @@ const toolCommands = ({ diagram, tools }: EditorState): readonly Command[] =>
     }
   }));
 
+/** The leaves of the left page, and the ways of working that they belong to. */
+const leafCommands = (editor: EditorState): readonly Command[] => [
+  ...ways.map((way) => ({
+    words: `Way of working: ${wayNames[way].name}`,
+    disabled: editor.way === way,
+    run: () => editor.setWay(way)
+  })),
+  ...leaves.map((leaf) => ({
+    words: `Turn to: ${leafNames[leaf]}`,
+    disabled: false,
+    run: () => editor.openLeaf(leaf)
+  })),
+  { words: 'Tags for the wires…', disabled: false, run: () => (editor.dialog = 'tags') }
+];
+
 /** All commands as they stand now. */
 export const listCommands = (editor: EditorState, desk: FileDesk): readonly Command[] => [
   ...stepCommands(editor),
@@ -82,6 +99,7 @@ export const listCommands = (editor: EditorState, desk: FileDesk): readonly Comm
       run
     }))
   ),
+  ...leafCommands(editor),
   ...sheetCommands(editor),
   ...toolCommands(editor)
 ];

@@ -54,6 +54,7 @@ export type DialogName =
   | 'new'
   | 'columns'
   | 'policy'
+  | 'tags'
   | 'go'
   | null;
 

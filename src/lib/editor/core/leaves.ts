@@ -17,8 +17,8 @@ export type Leaf = (typeof leaves)[number];
 /** In the order that their tabs stand; the first is open until another was chosen. */
 export const leavesOf: Readonly<Record<Way, readonly [Leaf, ...Leaf[]]>> = {
   capture: ['schedule'],
-  plan: ['schedule'],
-  work: ['schedule'],
+  plan: ['schedule', 'proposals', 'shelf', 'cuts', 'shopping', 'order'],
+  work: ['bench', 'tests', 'schedule'],
   share: ['schedule']
 };
 

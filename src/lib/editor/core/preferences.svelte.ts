@@ -95,6 +95,25 @@ export class Preferences {
     this.#write(`leaf-${way}`, leaf);
   }
 
+  /** The wire that somebody stopped at on the bench list of a chassis; null where it was another chassis. */
+  benchAt(document: string): string | null {
+    const [of, wire] = (this.#text('bench-at') ?? '').split(' ');
+    return of === document && wire !== undefined ? wire : null;
+  }
+
+  setBenchAt(document: string, wire: string): void {
+    this.#write('bench-at', `${document} ${wire}`);
+  }
+
+  /** What stands before the text in the code of a tag; empty until somebody sets one. */
+  get tagAddress(): string {
+    return this.#text('tag-address') ?? '';
+  }
+
+  setTagAddress(address: string): void {
+    this.#write('tag-address', address);
+  }
+
   setGuideDone(done = true): void {
     this.guideDone = done;
     this.#write('guide-done', done ? 'yes' : 'no');

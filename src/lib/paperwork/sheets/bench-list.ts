@@ -10,32 +10,58 @@ import { heading, table, warning, type Block, type Cell, type Sheet } from './sh
 const linesAPage = 20;
 const blankRows = 10;
 
+/** The shares of the width are those of each table, so that the columns stand under each other. */
 const columns = [
-  { heading: 'No' },
-  { heading: 'From (leads)' },
-  { heading: 'To (leads)' },
-  { heading: 'Colour' },
-  { heading: 'New wire, cut' },
-  { heading: 'Strip, sleeve' },
-  { heading: 'Dress' },
-  { heading: 'Out', isBlank: true },
-  { heading: 'In', isBlank: true },
-  { heading: 'Checked', isBlank: true }
+  { heading: 'No', share: 6 },
+  { heading: 'From (leads)', share: 12 },
+  { heading: 'To (leads)', share: 12 },
+  { heading: 'Colour', share: 10 },
+  { heading: 'New wire, cut', share: 18 },
+  { heading: 'Strip, sleeve', share: 10 },
+  { heading: 'Dress', share: 14 },
+  { heading: 'Out', share: 5.5, isBlank: true },
+  { heading: 'In', share: 5.5, isBlank: true },
+  { heading: 'Checked', share: 7, isBlank: true }
 ];
 
-export function benchList(study: Study, plan: Plan): Sheet {
+/** The wires socket by socket, as they are gone through: on paper and on screen the same. */
+export function benchGroups(
+  study: Study
+): readonly { readonly name: string; readonly wires: readonly Wire[] }[] {
   const groups = new Map<Part | null, Wire[]>();
   for (const wire of study.index.wires) {
     const socket = socketOf(study, wire);
     groups.set(socket, [...(groups.get(socket) ?? []), wire]);
   }
+  return [...groups].map(([part, wires]) => ({
+    name: part
+      ? [part.reference, part.type, part.function].filter(Boolean).join(', ')
+      : 'Elsewhere',
+    wires
+  }));
+}
+
+/** What has to be known of a wire with the iron in hand. */
+export interface BenchLine {
+  readonly number: string;
+  /** With how many leads share the lug. */
+  readonly from: string;
+  readonly to: string;
+  readonly colour: string | null;
+  readonly newWire: string;
+  readonly cut: string | null;
+  readonly strip: string | null;
+  readonly dress: string | null;
+}
+
+export function benchList(study: Study, plan: Plan): Sheet {
   const blocks: Block[] = [
     warning(
       'Discharge first: plug pulled, picture tube and filters discharged, clip left on, measured.'
     )
   ];
   let onPage = 0;
-  for (const [part, wires] of groups) {
+  for (const { name, wires } of benchGroups(study)) {
     for (let at = 0; at < wires.length; at += linesAPage) {
       const own = wires.slice(at, at + linesAPage);
       if (onPage > 0 && onPage + own.length > linesAPage) {
@@ -43,9 +69,6 @@ export function benchList(study: Study, plan: Plan): Sheet {
         onPage = 0;
       }
       onPage += own.length;
-      const name = part
-        ? [part.reference, part.type, part.function].filter(Boolean).join(', ')
-        : 'Elsewhere';
       blocks.push(heading(at === 0 ? name : `${name}, more`));
       blocks.push(
         table(
@@ -58,7 +81,7 @@ export function benchList(study: Study, plan: Plan): Sheet {
   blocks.push({ kind: 'page' }, heading('Found besides'));
   blocks.push(
     table(
-      columns.map(({ heading: text }) => ({ heading: text, isBlank: true })),
+      columns.map((column) => ({ ...column, isBlank: true })),
       Array.from({ length: blankRows }, () => [])
     )
   );
@@ -70,7 +93,8 @@ function socketOf(study: Study, wire: Wire): Part | null {
   return ends.find(({ part }) => part.kind === 'tube')?.part ?? ends[0]?.part ?? null;
 }
 
-function rowOf(study: Study, plan: Plan, wire: Wire): readonly Cell[] {
+/** Both columns of figures as they are read off a tape: mm, and inches to an eighth. */
+export function benchLine(study: Study, plan: Plan, wire: Wire): BenchLine {
   const about = study.wires.get(wire.id);
   const own = plan.byWire.get(wire.id);
   const endText = (end: Wire['from']): string => {
@@ -79,33 +103,47 @@ function rowOf(study: Study, plan: Plan, wire: Wire): readonly Cell[] {
     return at ? `${label} (${leadsAt(study, at)})` : label;
   };
   const cut = own?.cutMm ?? null;
-  const cutText = cut === null ? null : `cut ${formatMm(cut)}, ${formatInches(cut, 'up')}`;
-  const newWire =
-    own?.way === 'keep'
-      ? 'keep'
-      : own?.by === 'done'
-        ? 'done'
-        : ((own && offerWords(own)) ?? own?.way);
   const strips = about?.cut
     ? `${Math.ceil(about.cut.stripFromMm)} and ${Math.ceil(about.cut.stripToMm)} mm`
     : null;
   const sleeves = [...new Set([wire.from.sleeve, wire.to.sleeve])].filter(
     (text) => text !== undefined
   );
+  return {
+    number: wire.number || 'none',
+    from: endText(wire.from),
+    to: endText(wire.to),
+    colour:
+      wire.found.colour === undefined
+        ? null
+        : colourWords({ colour: wire.found.colour, tracer: wire.found.tracer ?? null }),
+    newWire:
+      own?.way === 'keep'
+        ? 'keep'
+        : own?.by === 'done'
+          ? 'done'
+          : ((own && offerWords(own)) ?? own?.way ?? ''),
+    cut: cut === null ? null : `cut ${formatMm(cut)}, ${formatInches(cut, 'up')}`,
+    strip: [strips, ...sleeves].filter(Boolean).join('; ') || null,
+    dress:
+      [wire.dress, ...(own?.notes ?? []).filter((note) => note !== wire.dress)]
+        .filter(Boolean)
+        .join('; ') || null
+  };
+}
+
+function rowOf(study: Study, plan: Plan, wire: Wire): readonly Cell[] {
+  const line = benchLine(study, plan, wire);
   const box = (isTicked: boolean): Cell => (isTicked ? 'done' : null);
   const { state } = wire;
   return [
-    wire.number || 'none',
-    endText(wire.from),
-    endText(wire.to),
-    wire.found.colour === undefined
-      ? null
-      : colourWords({ colour: wire.found.colour, tracer: wire.found.tracer ?? null }),
-    [newWire, cutText].filter(Boolean).join('; '),
-    [strips, ...sleeves].filter(Boolean).join('; ') || null,
-    [wire.dress, ...(own?.notes ?? []).filter((note) => note !== wire.dress)]
-      .filter(Boolean)
-      .join('; ') || null,
+    line.number,
+    line.from,
+    line.to,
+    line.colour,
+    [line.newWire, line.cut].filter(Boolean).join('; '),
+    line.strip,
+    line.dress,
     box(state === 'removed' || state === 'fitted' || state === 'checked'),
     box(state === 'fitted' || state === 'checked'),
     box(state === 'checked')

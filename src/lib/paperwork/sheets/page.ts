@@ -7,6 +7,12 @@ import type { Block, Sheet, Table } from './sheet.ts';
 export const paperSizes = ['A4', 'letter'] as const;
 export type PaperSize = (typeof paperSizes)[number];
 
+/** Half per cents of the width, as classes: a page states no style inline. */
+const columnWidths = Array.from(
+  { length: 60 },
+  (_, at) => `.w${at + 1} { width: ${(at + 1) / 2}%; }`
+).join(' ');
+
 const style = (paper: PaperSize): string => `
 @page { size: ${paper}; margin: 14mm 12mm 10mm; }
 :root { color-scheme: light; }
@@ -29,6 +35,10 @@ td { border-bottom: 0.2mm solid #b9b2a4; padding: 1mm 1.5mm; vertical-align: top
 td.number { text-align: right; white-space: nowrap; font-variant-numeric: tabular-nums; }
 td.blank { border: 0.3mm solid #6f695e; min-width: 11mm; height: 8mm; }
 td.stop { font-weight: 700; }
+table.set { table-layout: fixed; }
+table.set td, table.set th { overflow-wrap: break-word; hyphens: manual; }
+table.set td.blank { min-width: 0; }
+${columnWidths}
 /* The foot of a table stands on every sheet of paper, with room kept for it: that is what this one is for. */
 .paper { font: inherit; margin: 0; }
 .paper > tbody > tr { break-inside: auto; }
@@ -61,7 +71,12 @@ function tableHtml({ columns, rows }: Table): string {
       return `<tr>${cells.join('')}</tr>`;
     })
     .join('\n');
-  return `<div class="wide"><table><thead><tr>${head}</tr></thead><tbody>\n${body}\n</tbody></table></div>`;
+  const shares = columns.map(({ share }) => share);
+  const hasShares = shares.every((share) => share !== undefined);
+  const widths = hasShares
+    ? `<colgroup>${shares.map((share) => `<col class="w${Math.round((share ?? 0) * 2)}">`).join('')}</colgroup>`
+    : '';
+  return `<div class="wide"><table${hasShares ? ' class="set"' : ''}>${widths}<thead><tr>${head}</tr></thead><tbody>\n${body}\n</tbody></table></div>`;
 }
 
 function blockHtml(block: Block): string {

@@ -8,6 +8,8 @@ export interface Table {
     readonly heading: string;
     /** Width in a spreadsheet, characters. */
     readonly width?: number;
+    /** Of the width on paper, per cent; all columns of a table have one, or none has. */
+    readonly share?: number;
     /** An empty column to write in. */
     readonly isBlank?: boolean;
   }[];

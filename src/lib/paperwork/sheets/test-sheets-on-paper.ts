@@ -1,5 +1,5 @@
 // The test sheets on paper: discharge first on every one, then what has to be so, then the readings.
-import { chargedParts, dischargeSteps, type TestSheet } from '#plan/index.ts';
+import { chargedParts, dischargeSteps, judgeReading, type TestSheet } from '#plan/index.ts';
 import type { Study } from '#study/index.ts';
 import { heading, list, table, warning, words, type Block, type Sheet } from './sheet.ts';
 
@@ -11,14 +11,19 @@ export const testColumns = [
   { heading: 'To know', width: 50 }
 ];
 
-export const testRows = ({ rows }: TestSheet) =>
-  rows.map(({ what, where, words: expected, doNotMeasure, note }) => [
-    what,
-    where,
-    expected,
-    doNotMeasure ? '—' : null,
-    note
-  ]);
+/** Readings that were typed in stand in their column, as they were typed, with how they were judged. */
+export const testRows = ({ document }: Study, { rows }: TestSheet) =>
+  rows.map(({ id, what, where, words: expectedWords, expected, doNotMeasure, note }) => {
+    const typed = document.proof?.readings?.[id]?.typed;
+    const judged = typed === undefined ? null : judgeReading(expected, typed);
+    return [
+      what,
+      where,
+      expectedWords,
+      doNotMeasure ? '—' : judged ? `${typed} (${judged.verdict})` : null,
+      note
+    ];
+  });
 
 export const dischargeBlocks = (study: Study): readonly Block[] => {
   const charged = chargedParts(study);
@@ -35,6 +40,9 @@ export const dischargeBlocks = (study: Study): readonly Block[] => {
   ];
 };
 
+const recorded = ({ document }: Study, { id }: TestSheet, what: string): string =>
+  document.proof?.records?.[id]?.[what] ?? '______________';
+
 export const testSheetOnPaper = (study: Study, test: TestSheet): Sheet => ({
   title: test.title,
   blocks: [
@@ -42,9 +50,11 @@ export const testSheetOnPaper = (study: Study, test: TestSheet): Sheet => ({
     heading('Before the first reading'),
     list(test.before),
     ...test.limits.map(warning),
-    words(`Write down: ${test.record.map((each) => `${each} ______________`).join('   ')}`),
+    words(
+      `Write down: ${test.record.map((each) => `${each} ${recorded(study, test, each)}`).join('   ')}`
+    ),
     ...(test.rows.length === 0
       ? [words('Nothing in the document asks for this test.')]
-      : [table(testColumns, testRows(test))])
+      : [table(testColumns, testRows(study, test))])
   ]
 });

@@ -1,9 +1,33 @@
 // Leakage of metal that a person can touch, with the plug both ways round.
 import type { Study } from '#study/index.ts';
+import { formatQuantity, parseQuantity } from '#quantity/index.ts';
+import type { Expectation } from './expectation.ts';
 import type { TestRow, TestSheet } from './test-row.ts';
+
+/** What is written down as the limit decides; none is given from here. */
+export const limitRecord = 'limit of the service data';
+
+/** A current, or volts over the measuring network, as it was written down; null where nothing is, or it
+ *  cannot be read. */
+function expectationOf({ document }: Study): Expectation | null {
+  const text = document.proof?.records?.['leakage']?.[limitRecord] ?? '';
+  for (const dimension of ['current', 'voltage'] as const) {
+    const limit = parseQuantity(text, dimension);
+    if (limit.ok && limit.value > 0 && /[av]/i.test(text))
+      return {
+        dimension,
+        least: null,
+        most: limit.value,
+        words: `${formatQuantity(limit.value, dimension)} at most`,
+        basis: 'as written down from the service data'
+      };
+  }
+  return null;
+}
 
 export function leakageSheet(study: Study): TestSheet {
   const metals = exposed(study);
+  const expected = expectationOf(study);
   const ways = [
     'plug one way, switch on',
     'plug one way, switch off',
@@ -20,14 +44,22 @@ export function leakageSheet(study: Study): TestSheet {
       'Limits and the measuring network are those of the service data and of your local codes.'
     ],
     limits: ['A low reading today does not say that the set is safe.'],
-    record: ['line volts', 'meter or network, and its type', 'where the limit comes from', 'date'],
+    record: [
+      'line volts',
+      'meter or network, and its type',
+      limitRecord,
+      'where the limit comes from',
+      'date'
+    ],
     rows: metals.flatMap(({ id, name }) =>
       ways.map((way): TestRow => ({
         id: `leakage ${id} ${way}`,
         what: name,
         where: way,
-        expected: null,
-        words: 'below the limit of the service data; where it gives none, ask your local codes',
+        expected,
+        words:
+          expected?.words ??
+          'below the limit of the service data; where it gives none, ask your local codes',
         doNotMeasure: false,
         note: null
       }))
