@@ -19,7 +19,7 @@ import { ToolDesk } from '../tools/tool-desk.svelte.ts';
 import type { BookPage } from '../ui/book-pages.ts';
 import { DocumentState } from './document-state.svelte.ts';
 import { isSamePick, litBy, pickOfPlaces, pickOfSubject, stillThere, type Pick } from './pick.ts';
-import { leafNames, leavesOf, type Leaf } from './leaves.ts';
+import { leavesOf, type Leaf } from './leaves.ts';
 import { Preferences, type PreferenceStore } from './preferences.svelte.ts';
 import { hiddenIn, wayNames, ways, type Way } from './ways.ts';
 import { wireName } from './words.ts';
@@ -204,7 +204,6 @@ export class EditorState {
     if (way !== this.way) this.setWay(way);
     this.preferences.setLeaf(way, leaf);
     this.page = 'schedule';
-    this.tell(leafNames[leaf]);
   }
 
   /** Shows what waits to be looked at later, or puts it away again. */

@@ -26,7 +26,7 @@ export class PlanDesk {
   mode = $state<WorkMode>('one wire');
   sold = $state<'foot' | 'metre'>('foot');
   /** Wires that are ticked, to decide of many at once. */
-  ticked = $state.raw<ReadonlySet<string>>(new Set());
+  ticked = $state.raw<readonly string[]>([]);
 
   readonly plan = $derived.by(() =>
     buildPlan(this.#editor.documents.study, { colours: this.colours })
@@ -56,10 +56,8 @@ export class PlanDesk {
   }
 
   tick(wire: string, isTicked: boolean): void {
-    const next = new Set(this.ticked);
-    if (isTicked) next.add(wire);
-    else next.delete(wire);
-    this.ticked = next;
+    const others = this.ticked.filter((id) => id !== wire);
+    this.ticked = isTicked ? [...others, wire] : others;
   }
 
   /** Writes down all that is proposed, as one step of undo. */
@@ -76,7 +74,10 @@ const desks = new WeakMap<EditorState, PlanDesk>();
 export const planDeskOf = (editor: EditorState): PlanDesk => {
   const known = desks.get(editor);
   if (known !== undefined) return known;
-  const desk = new PlanDesk(editor);
+  // Made by a leaf, but not the leaf's own: what it derives must outlive the leaf.
+  const made: PlanDesk[] = [];
+  $effect.root(() => void made.push(new PlanDesk(editor)));
+  const desk = made[0] ?? new PlanDesk(editor);
   desks.set(editor, desk);
   return desk;
 };

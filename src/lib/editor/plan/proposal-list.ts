@@ -63,14 +63,14 @@ export function scopesOf(
   study: Study,
   plan: Plan,
   wire: Wire,
-  ticked: ReadonlySet<Id>
+  ticked: readonly Id[]
 ): readonly Scope[] {
   const classV = plan.byWire.get(wire.id)?.want?.classV;
   const may = (id: Id): boolean => findElement(study.document.wires, id)?.isPart === undefined;
   const ofClass = plan.wires
     .filter((own) => isToDo(own) && own.want?.classV === classV && may(own.wire))
     .map((own) => own.wire);
-  const chosen = [...ticked].filter((id) => plan.byWire.has(id) && may(id));
+  const chosen = ticked.filter((id) => plan.byWire.has(id) && may(id));
   return [
     { id: 'one', words: 'this wire', wires: [wire.id] },
     ...(classV === undefined || ofClass.length < 2

@@ -8,6 +8,7 @@ import { wireResistanceOhm } from '#physics/conductor.ts';
 import { formatAwg, formatNumber, formatVolts, parseQuantity } from '#quantity/index.ts';
 import type { LengthUnit } from '../core/preferences.svelte.ts';
 import { colourText, lengthText } from '../core/words.ts';
+import { mmPerFoot } from './stock-length.ts';
 
 export type StockReading =
   | { readonly ok: true; readonly fields: Changes<Stock>; readonly understood: string | null }
@@ -81,8 +82,6 @@ const volts = (key: 'dcV' | 'acRmsV' | 'pulseV', label: string, heading: RegExp)
       : bad(read.problem);
   }
 });
-
-const mmPerFoot = 304.8;
 
 /** "12 m", "40 ft", or what the whole of it reads end to end: "1.3 ohm", from which the length is reckoned. */
 function readLength(text: string, stock: Partial<Stock>, unit: LengthUnit): StockReading {
