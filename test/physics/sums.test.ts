@@ -45,6 +45,7 @@ const expectedSums: Record<string, { inputs: Inputs; results: Record<string, str
     },
     results: { single: 'A', allowed: 'A' }
   },
+  'bundle-share': { inputs: { wires: [''], loaded: ['', '100'] }, results: { share: '' } },
   bundle: {
     inputs: { diameters: ['mm'] },
     results: {
@@ -74,6 +75,10 @@ const expectedSums: Record<string, { inputs: Inputs; results: Record<string, str
   creepage: {
     inputs: { rms: ['V'], pollution: [''], group: [''] },
     results: { creepage: 'mm' }
+  },
+  'board-spacing': {
+    inputs: { peak: ['V'], coating: ['', 'bare'] },
+    results: { spacing: 'mm', advice: 'mm' }
   },
   discharge: {
     inputs: { capacitance: ['F'], resistance: ['ohm'], from: ['V'], to: ['V'] },

@@ -15,6 +15,7 @@ export * from './line.ts';
 export * from './mismatch.ts';
 export * from './air-gap.ts';
 export * from './creepage.ts';
+export * from './board-spacing.ts';
 export * from './discharge.ts';
 export * from './anode-resistor.ts';
 export * from './pick-up.ts';

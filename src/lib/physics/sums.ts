@@ -1,7 +1,7 @@
 // The registry of bench sums: what the command line, the calculator and "why?" choose from.
 import { roundSignificant } from '#quantity/index.ts';
-import { ampacitySum, bundleSum } from './bench/bundle-sums.ts';
-import { airGapSum, creepageSum } from './bench/clearance-sums.ts';
+import { ampacitySum, bundleShareSum, bundleSum } from './bench/bundle-sums.ts';
+import { airGapSum, boardSpacingSum, creepageSum } from './bench/clearance-sums.ts';
 import { voltageDropSum, wireResistance, wireSize } from './bench/conductor-sums.ts';
 import { anodeResistorSum, dischargeSum } from './bench/energy-sums.ts';
 import { insulationClassSum, stressSum } from './bench/insulation-sums.ts';
@@ -19,12 +19,14 @@ export const sums: readonly Sum[] = [
   stressSum,
   insulationClassSum,
   ampacitySum,
+  bundleShareSum,
   bundleSum,
   coaxLineSum,
   twinLineSum,
   mismatchSum,
   airGapSum,
   creepageSum,
+  boardSpacingSum,
   dischargeSum,
   anodeResistorSum,
   trebleCorner,

@@ -15,10 +15,13 @@ export interface Topic {
 }
 
 const plan: readonly (readonly [title: string, ids: readonly string[]])[] = [
-  ['Wire by its gauge', ['wire-size', 'wire-resistance', 'voltage-drop', 'ampacity', 'fusing']],
+  [
+    'Wire by its gauge',
+    ['wire-size', 'wire-resistance', 'voltage-drop', 'ampacity', 'bundle-share', 'fusing']
+  ],
   ['Insulation', ['stress', 'insulation-class']],
   ['Bundles and ends', ['bundle', 'bend-radius', 'post-wrap']],
-  ['Distances', ['air-gap', 'creepage']],
+  ['Distances', ['air-gap', 'creepage', 'board-spacing']],
   ['Stored charge and the second anode', ['discharge', 'anode-resistor']],
   ['Signals', ['coax-line', 'twin-line', 'mismatch', 'treble-corner', 'coupling']]
 ];

@@ -1,6 +1,7 @@
 // Bench sums of wires in bundles: what each may carry, and how thick the bundle is.
 import * as z from 'zod';
 import { ampacity, ampacityBases } from '../ampacity.ts';
+import { bundleShare, leastLoadedPercent } from '../bundle-derating.ts';
 import { bundle } from '../bundle.ts';
 import { mostCircles } from '../packing/pack-circles.ts';
 import { awgInput } from './conductor-sums.ts';
@@ -47,6 +48,37 @@ export const ampacitySum = defineSum({
     const found = ampacity({ awg, wires, ratingC: rating, ambientC: ambient, basis });
     return { results: { single: found.singleA, allowed: found.allowedA }, basis: found.basis };
   }
+});
+
+export const bundleShareSum = defineSum({
+  id: 'bundle-share',
+  title: 'What is left of a current in a bundle',
+  inputs: z.object({
+    wires: amount('number', {
+      min: 1,
+      max: mostCircles,
+      whole: true,
+      unit: '',
+      words: 'wires in the bundle',
+      example: '7'
+    }),
+    loaded: amount('number', {
+      min: leastLoadedPercent,
+      max: 100,
+      unit: '',
+      words: 'per cent in use of what all its wires together could carry',
+      example: '40',
+      fallback: 100
+    })
+  }),
+  results: { share: '' },
+  formula:
+    'the curve by the number of wires, straight between its points and between curves; above 15 wires that of 15 x sqrt(15 / N)',
+  basis:
+    'Share of what one wire alone in air may carry. Below a load of 20 % the copy gives nothing. Findings of the program always take 100 %: what is in use at once in a chassis nobody writes down.',
+  source:
+    'MIL-W-5088L / SAE AS50881 bundle curves, a digitised copy: good for a few per cent; above 15 wires a bound from the heat of the whole bundle',
+  find: ({ wires, loaded }) => ({ results: { share: bundleShare(wires, loaded) } })
 });
 
 const bundleBasis =

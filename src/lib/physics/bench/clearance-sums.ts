@@ -1,6 +1,7 @@
-// Bench sums of distance between bare metal: through air and along surfaces.
+// Bench sums of distance between bare metal: through air, along surfaces and on printed boards.
 import * as z from 'zod';
 import { adviceOnlyAboveV, airGap, fields } from '../air-gap.ts';
+import { boardCoatings, boardSpacing } from '../board-spacing.ts';
 import { creepage, materialGroups } from '../creepage.ts';
 import { amount, choice } from './input.ts';
 import { defineSum } from './sum.ts';
@@ -87,6 +88,39 @@ export const creepageSum = defineSum({
     return {
       results: { creepage: found.creepageMm },
       basis: `Taken from ${found.basis}.${caution}`
+    };
+  }
+});
+
+export const boardSpacingSum = defineSum({
+  id: 'board-spacing',
+  title: 'Distance between conductors of a printed board',
+  inputs: z.object({
+    peak: amount('voltage', {
+      min: 0,
+      max: 30_000,
+      unit: 'V',
+      words: 'peak volts between the two',
+      example: '285V',
+      kinds: ['peak', 'dc']
+    }),
+    coating: choice(boardCoatings, {
+      words: 'coated only where the lacquer is whole: old and mended boards count as bare',
+      fallback: 'bare'
+    })
+  }),
+  results: { spacing: 'mm', advice: 'mm' },
+  formula:
+    "the table's figure at the first row >= the peak; above 500 V its last row + (peak - 500) x 0.00305 mm/V coated, 0.005 mm/V bare; advice = the larger of spacing and 0.6 mm + 0.005 mm/V",
+  basis:
+    'Conductors on the outside of a board, up to 3050 m; below 51 V bare the first row is held. Which column of the standard the coated figures are is from memory: check it where it matters.',
+  source:
+    'IPC-D-275, the table that IPC-2221 (Table 6-1) took over, as quoted in a published mailing list; IPC-9592, as quoted on a page on board clearances; neither standard was read',
+  find: ({ peak, coating }) => {
+    const { spacingMm, adviceMm } = boardSpacing({ peakV: peak, coating });
+    return {
+      results: { spacing: spacingMm, advice: adviceMm },
+      ...(peak > adviceOnlyAboveV ? { basis: highVoltageWords } : {})
     };
   }
 });

@@ -16,6 +16,7 @@ export const resultWords: Readonly<Record<string, Readonly<Record<string, string
     preferred: 'class, at the preferred margin'
   },
   ampacity: { single: 'alone in air', allowed: 'in its bundle, all loaded' },
+  'bundle-share': { share: 'of the current of one wire alone' },
   bundle: {
     packed: 'smallest round hole',
     estimate: "the handbook's rule",
@@ -28,6 +29,10 @@ export const resultWords: Readonly<Record<string, Readonly<Record<string, string
   mismatch: { reflection: 'share that comes back', vswr: 'standing waves' },
   'air-gap': { clearance: 'the IEC figure', advice: 'the largest of the published figures' },
   creepage: { creepage: 'along the surface' },
+  'board-spacing': {
+    spacing: 'edge to edge, by the table',
+    advice: 'the larger of the published figures'
+  },
   discharge: { time: 'by the known resistor only', energy: 'at the start', charge: 'at the start' },
   'anode-resistor': {
     drop: 'in use',
@@ -91,7 +96,8 @@ const cautionIdsBySum: Readonly<Record<string, readonly CautionId[]>> = {
   discharge: ['stored-charge', 'competence'],
   'anode-resistor': ['stored-charge', 'x-radiation', 'competence'],
   'air-gap': ['competence', 'x-radiation'],
-  creepage: ['competence']
+  creepage: ['competence'],
+  'board-spacing': ['competence']
 };
 export const sumsWithCautions: readonly string[] = Object.keys(cautionIdsBySum);
 
