@@ -22,6 +22,18 @@ const beside =
       .wire(1, 'TS1-1', 'TS2-1', { route, ...first })
       .wire(2, 'TS1-2', 'TS2-2', { route: ['G1', 'G2'], ...second });
 
+/** The same two as conductors of one cable. */
+const inOneJacket = (first: WireOptions, second: WireOptions) => (): ChassisBuilder =>
+  chassis()
+    .cable('lead', 'multi-conductor')
+    .cable('another', 'multi-conductor')
+    .support('G1', 'grommet', [50, 0])
+    .support('G2', 'grommet', [250, 0])
+    .strip('TS1', 4, { at: [0, 0] })
+    .strip('TS2', 4, { at: [300, 0] })
+    .wire(1, 'TS1-1', 'TS2-1', { route: ['G1', 'G2'], cable: 'lead', ...first })
+    .wire(2, 'TS1-2', 'TS2-2', { route: ['G1', 'G2'], cable: 'lead', ...second });
+
 const heater = { function: 'heaters', acV: 6.3, dcV: 0, ratingV: 600 };
 const anode = { function: 'second anode', dcV: 18_000, ratingV: 25_000 };
 
@@ -41,7 +53,8 @@ ruleTester(hvNear, {
         .cable('lead', 'multi-conductor')
         .strip('TS1', 4)
         .wire(1, 'TS1-1', 'TS1-2', { ...anode, cable: 'lead' })
-        .wire(2, 'TS1-3', 'TS1-4', { ...heater, cable: 'lead' })
+        .wire(2, 'TS1-3', 'TS1-4', { ...heater, cable: 'lead' }),
+    'nor are they where their jacket goes through a clamp': inOneJacket(anode, heater)
   },
   invalid: {
     // 1 inch for each 10 kV: 45.7 mm; the IEC 60950 reprint has 49.3 mm at 18 kV.
@@ -67,9 +80,14 @@ ruleTester(mixedBundle, {
     'ordinary wires': beside(heater, { function: 'B+', dcV: 285 }),
     'two of a kind': beside(yoke, { ...yoke, pulseV: 3000 }),
     'a neighbour that is rated for it': beside(yoke, { ...heater, ratingV: 5000 }),
-    'kilovolts are the affair of another rule': beside(anode, heater)
+    'kilovolts are the affair of another rule': beside(anode, heater),
+    'conductors of one jacket through a clamp': inOneJacket(yoke, heater)
   },
   invalid: {
+    'a yoke lead of a cable beside a heater that is not in it': [
+      inOneJacket(yoke, { ...heater, cable: 'another' }),
+      { severity: 'caution', says: 'is bundled with wire 2 at G1 and G2.' }
+    ],
     'a yoke lead among heaters': [
       beside(yoke, heater),
       {

@@ -1,7 +1,7 @@
 // IEC 60062, marking codes for resistors: the digits are those of the chassis code's table, the worked
 // values below are from memory of the published examples.
 import { describe, expect, test } from 'vitest';
-import { readBands, resistorBands } from '#handbook/resistor-bands.ts';
+import { readBands } from '#handbook/resistor-bands.ts';
 
 describe('bands of a resistor', () => {
   test.each([
@@ -14,7 +14,7 @@ describe('bands of a resistor', () => {
     ['gray-red-orange', 82e3, 20, '82k'],
     ['grey red orange brown', 82e3, 1, '82k']
   ])('%s', (text, ohms, tolerance, value) =>
-    expect(readBands(text)).toEqual({ ohms, tolerance, text: value })
+    expect(readBands(text)).toMatchObject({ ohms, tolerance, text: value })
   );
 
   test.each([
@@ -28,5 +28,8 @@ describe('bands of a resistor', () => {
     ['']
   ])('"%s" is none', (text) => expect(readBands(text)).toBeNull());
 
-  test('says that it is from memory', () => expect(resistorBands.mark).toBe('from memory'));
+  test('say what of them is from memory', () => {
+    expect(readBands('red red red')?.fromMemory).toBe('tolerance from memory');
+    expect(readBands('red red gold')?.fromMemory).toBe('multiplier and tolerance from memory');
+  });
 });

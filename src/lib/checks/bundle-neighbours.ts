@@ -31,12 +31,14 @@ export function findNeighbours(
   const ids = new Set<Id>();
   for (const { wires } of bundles) for (const id of wires) if (id !== wire.id) ids.add(id);
   const weaker = study.index.wires.filter(
-    (other) => ids.has(other.id) && isWeaker(study, other, volts)
+    (other) => ids.has(other.id) && !shareCable(wire, other) && isWeaker(study, other, volts)
   );
   if (weaker.length === 0) return null;
   const where = bundles.filter(({ wires }) => weaker.some(({ id }) => wires.includes(id)));
   return { wire, about, volts, weaker, bundles: where };
 }
+
+const shareCable = (a: Wire, b: Wire): boolean => a.cable !== undefined && a.cable === b.cable;
 
 function isWeaker(study: Study, wire: Wire, volts: number): boolean {
   const about = study.wires.get(wire.id);

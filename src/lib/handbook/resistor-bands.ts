@@ -1,11 +1,6 @@
 // The value of a resistor from the colours of its bands, read from the end that they crowd to.
 import { chassisColours } from './colour-code.ts';
 import { colourHexes, parseColour } from './colours.ts';
-import { fromMemory } from './source.ts';
-
-/** The digits are those of the colour code's table; multipliers below one and the tolerances are
- *  from memory. */
-export const resistorBands = fromMemory;
 
 const digitOf: ReadonlyMap<string, number> = new Map(
   chassisColours.map(({ colour, digit }) => [colour, digit])
@@ -30,6 +25,8 @@ export interface Bands {
   readonly tolerance: number;
   /** The ohms as a value is written: "47k". */
   readonly text: string;
+  /** What of it no published table was read for; the digits are those of the colour code's table. */
+  readonly fromMemory: string;
 }
 
 const shortOhms = (ohms: number): string => {
@@ -55,5 +52,7 @@ export const readBands = (text: string): Bands | null => {
   if (tens === undefined || tens === 0 || ones === undefined) return null;
   if (power === undefined || tolerance === undefined) return null;
   const ohms = Number(((tens * 10 + ones) * 10 ** power).toPrecision(3));
-  return { ohms, tolerance, text: shortOhms(ohms) };
+  const isBelowOne = digitOf.get(third) === undefined;
+  const fromMemory = isBelowOne ? 'multiplier and tolerance from memory' : 'tolerance from memory';
+  return { ohms, tolerance, text: shortOhms(ohms), fromMemory };
 };

@@ -4,6 +4,7 @@ import { isSameAmount, wireName } from './amounts.ts';
 import type { Mate, Standing } from './bundle-mates.ts';
 import { expectedParts, type ExpectedParts } from './expected-parts.ts';
 import type { FunctionRole } from './function-words.ts';
+import { isInsulationOnly } from './insulation-only.ts';
 import { recommendConductor } from './recommended-conductor.ts';
 import { keepFields, keepSet, sameFields } from './same.ts';
 import type { Amount, Net, WireCurrent, WireStudy } from './types.ts';
@@ -57,7 +58,12 @@ export function loadWire(inputs: LoadInputs, before: LoadedWire | undefined): Lo
     stressV: state.volts,
     name: wireName(wire)
   });
-  const { carries, coldDcV, solvedDcV } = carried;
+  const { coldDcV, solvedDcV } = carried;
+  const says = (role: FunctionRole) =>
+    alone.roles.has(role) || nets.some(({ roles }) => roles.has(role));
+  // Of its own accord nothing is said of amperes there; what somebody wrote down stays.
+  const isBesideThePoint = wire.carries.amps === undefined && isInsulationOnly(state.volts, says);
+  const carries = isBesideThePoint ? { ...carried.carries, amps: null } : carried.carries;
   return {
     alone,
     nets,

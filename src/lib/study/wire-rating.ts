@@ -31,7 +31,8 @@ export function ratingOf(conductor: Found | Planned): Rating | null {
   // The print on the insulation is often written down where a style was not asked for.
   const row = styleOf(style) ?? styleOf(insulation);
   if (!row || row.volts === null) return null;
-  return { volts: row.volts, kind: ratingKind, basis: row.name };
+  const basis = row.mark === 'verified' ? row.name : `${row.name}, ${row.mark}`;
+  return { volts: row.volts, kind: ratingKind, basis };
 }
 
 const styles = new Map<string, WireStyle | null>();

@@ -237,7 +237,6 @@ const addAnodeWires = (set: ChassisBuilder): void => {
       found: { stranding: 'stranded', plating: 'tinned' },
       function: 'second anode',
       dcV: 18_000,
-      amps: 0.0003,
       route: ['G5'],
       outsideMm: 420,
       tapedMm: 520,

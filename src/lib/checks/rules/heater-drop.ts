@@ -5,6 +5,7 @@ import { terminalKey, type ElementState, type PlacedElement, type Study } from '
 import { plainInput } from '../amount-input.ts';
 import { elementNames, elementPlaces } from '../element-places.ts';
 import type { Finding, Rule, Severity } from '../finding.ts';
+import { heaterBasis } from '../heater-basis.ts';
 import { findHeaterStrings } from '../heater-strings.ts';
 import { wireLabel } from '../places.ts';
 import { capitalised, listed } from '../words.ts';
@@ -90,7 +91,7 @@ function checkTrunk(study: Study, all: readonly Heated[]): Finding[] {
           plainInput(
             element.part.reference || element.part.kind,
             `${formatVolts(volts)} of ${formatVolts(ratedV)}, ${percent(share)}`,
-            element.fromHandbook ? 'rating by the handbook' : 'rating as entered'
+            heaterBasis(element)
           )
         ),
         outcome: `Limits of the policy: ${percent(heaterLow)} to ${percent(heaterHigh)}.`,

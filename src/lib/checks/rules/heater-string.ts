@@ -11,6 +11,7 @@ import type { PlacedElement, Study } from '#study/index.ts';
 import { plainInput } from '../amount-input.ts';
 import { elementNames, elementPlaces } from '../element-places.ts';
 import type { Finding, Rule } from '../finding.ts';
+import { heaterBasis } from '../heater-basis.ts';
 import { inPieces, wholeChassis } from '../pieces.ts';
 import { findHeaterStrings, type HeaterString, type StringLink } from '../heater-strings.ts';
 import { capitalised } from '../words.ts';
@@ -119,7 +120,7 @@ function checkVolts(study: Study, string: HeaterString): Finding[] {
           plainInput(
             heater.part.reference || heater.part.kind,
             `${formatVolts(volts)} of ${formatVolts(ratingOf(heater).volts)}, ${percent(share)}`,
-            heater.fromHandbook ? 'rating by the handbook' : 'rating as entered'
+            heaterBasis(heater)
           )
         ),
         outcome: `Limits of the policy: ${percent(heaterLow)} to ${percent(heaterHigh)}.`,

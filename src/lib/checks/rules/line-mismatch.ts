@@ -37,6 +37,8 @@ export const lineMismatch: Rule = {
 interface Port {
   readonly place: FindingPlace;
   readonly ohms: number;
+  /** Where the ohms come from. */
+  readonly basis: string;
   readonly cable: Cable | null;
 }
 
@@ -48,16 +50,19 @@ function portsOn(study: Study, net: Net): readonly Port[] {
   for (const id of net.wires) {
     const wire = findElement(study.document.wires, id);
     const cable = wire && lineCableOf(study, wire);
-    const ohms = cable && impedanceOf(cable);
-    if (cable && ohms !== undefined && ohms !== null && ohms > 0)
-      ports.set(cable.id, { place: cablePlace(cable), ohms, cable });
+    const line = cable && impedanceOf(cable);
+    if (cable && line && line.ohms > 0) {
+      ports.set(cable.id, { place: cablePlace(cable), ...line, cable });
+    }
   }
   if (ports.size === 0) return [];
   for (const key of net.terminals) {
     const part = study.index.terminalByKey.get(key)?.part;
     if (!part || !/^(antenna|plug|jack)$/.test(part.kind)) continue;
     const ohms = Number(/(\d+(?:\.\d+)?)\s*(?:ohms?|Ω)/i.exec(part.value ?? '')?.[1] ?? 0);
-    if (ohms > 0) ports.set(part.id, { place: partPlace(part), ohms, cable: null });
+    if (ohms > 0) {
+      ports.set(part.id, { place: partPlace(part), ohms, basis: 'as entered', cable: null });
+    }
   }
   return [...ports.values()];
 }
@@ -68,8 +73,13 @@ function lineCableOf(study: Study, wire: Wire): Cable | undefined {
   return cable && (cable.kind === 'coax' || cable.kind === 'twin lead') ? cable : undefined;
 }
 
-const impedanceOf = (cable: Cable): number | null =>
-  cable.impedanceOhm ?? findCableType(cable.name)?.impedanceOhm ?? null;
+function impedanceOf({ impedanceOhm, name }: Cable): Pick<Port, 'ohms' | 'basis'> | null {
+  if (impedanceOhm !== undefined) return { ohms: impedanceOhm, basis: 'as entered' };
+  const type = findCableType(name);
+  if (type?.impedanceOhm == null) return null;
+  const memory = type.mark === 'from memory' ? ', from memory' : '';
+  return { ohms: type.impedanceOhm, basis: `by the type of the lead, ${type.name}${memory}` };
+}
 
 const tenthOfWaveMm = (velocity: number): number => (velocity * 299_792_458_000) / 216e6 / 10;
 
@@ -95,8 +105,8 @@ function findingOf(study: Study, a: Port, b: Port): Finding {
     fix: { words: 'Put a matching transformer between, or use the lead of the right impedance.' },
     why: {
       sum: 'mismatch',
-      inputs: [a, b].map(({ place, ohms }) =>
-        plainInput(place.label, formatOhms(ohms), 'as entered, or by the type of the lead')
+      inputs: [a, b].map(({ place, ohms, basis }) =>
+        plainInput(place.label, formatOhms(ohms), basis)
       ),
       outcome: `Standing waves of ${formatNumber(vswr, 3)} to 1; up to 1.2 to 1 the two count as equal.`,
       passes: 'when the two impedances agree within a fifth.'

@@ -8,6 +8,8 @@ import {
   type Study,
   type WireStudy
 } from '#study/index.ts';
+import type { FunctionRole } from '#study/function-words.ts';
+import { isInsulationOnly } from '#study/insulation-only.ts';
 import { ampsInput, awgInput, celsiusInput, plainInput } from '../amount-input.ts';
 import type { Finding, Rule, Severity } from '../finding.ts';
 import { eachWire, inPieces } from '../pieces.ts';
@@ -29,14 +31,14 @@ export const overAmpacity: Rule = {
 
 /** No wire that people handle is limited by less, A. */
 const leastA = 0.3;
-/** Above this a wire is chosen for its insulation, V. */
-const insulationOnlyV = 5000;
 
 function checkWire(study: Study, wire: Wire): Finding[] {
   const about = study.wires.get(wire.id);
   const amps = about && greaterAmps(about);
   if (!about || !amps || amps.value < leastA || wire.isPart !== undefined) return [];
-  if ((about.stress?.volts ?? 0) >= insulationOnlyV) return [];
+  const net = study.nets.get(about.net ?? '');
+  const says = (role: FunctionRole) => about.roles.has(role) || net?.roles.has(role) === true;
+  if (isInsulationOnly(about.stress?.volts ?? 0, says)) return [];
   const inPlace = about.conductor;
   const planned = conductorPlanned(wire);
   const found = overBy(study, wire, inPlace, amps);
