@@ -122,6 +122,29 @@ describe('many wires at once', () => {
     expect(wireNamed(tool, '1').outsideMm).toBeUndefined();
   });
 
+  it('get a note on how they lie, and critical marks that automatic routing heeds', () => {
+    const tool = bench(dressWires);
+    tool.pointer('tap', { x: 0, y: 0 }, subject(tool, '1'));
+    tool.pointer('tap', { x: 0, y: 0 }, subject(tool, '2'));
+    tool.field('lies', 'along the apron').field('keepShort', 'on');
+    for (const number of ['1', '2']) {
+      expect(wireNamed(tool, number)).toMatchObject({
+        dress: 'along the apron',
+        critical: { keepShort: true }
+      });
+    }
+    expect(wireNamed(tool, '3').critical).toBeUndefined();
+    expect(tool.edits).toHaveLength(2);
+    const before = tool.edits.length;
+    tool.field('route');
+    expect(tool.edits).toHaveLength(before);
+    expect(tool.said.at(-1)).toBe('no route would change; 2 wires left as they are');
+    tool.field('keepPlace', 'on').field('keepShort', 'off').field('keepPlace', 'off');
+    expect(wireNamed(tool, '1').critical).toBeUndefined();
+    tool.field('lies', '');
+    expect(wireNamed(tool, '1').dress).toBeUndefined();
+  });
+
   it('are routed by themselves by one edit that says what it left', () => {
     const tool = bench(dressWires);
     tool.field('route');

@@ -61,16 +61,12 @@ const stepCommands = (editor: EditorState): readonly Command[] => {
   ];
 };
 
-/** Tools lie in the hand on the drawing to scale, so that is turned to first. */
-const toolCommands = ({ diagram, tools }: EditorState): readonly Command[] =>
+const toolCommands = (editor: EditorState): readonly Command[] =>
   toolFaces.map((face) => ({
     words: `Tool: ${face.name}`,
     ...(face.key === undefined ? {} : { hint: face.key }),
     disabled: false,
-    run: () => {
-      diagram.choose('pictorial');
-      tools.take(face.id);
-    }
+    run: () => editor.takeTool(face.id)
   }));
 
 /** The leaves of the left page, and the ways of working that they belong to. */

@@ -10,7 +10,7 @@ import { idsOf, numberNotes, type MarginNote } from '../notes/number-notes.ts';
 import { WalkDesk } from '../pin-walk/walk-desk.svelte.ts';
 import { DiagramHand } from '../diagram/diagram-hand.svelte.ts';
 import { PhotoDesk } from '../photos/photo-desk.svelte.ts';
-import { ScheduleState } from '../schedule/schedule-state.svelte.ts';
+import { newRow, ScheduleState } from '../schedule/schedule-state.svelte.ts';
 import { DiagramState, type DiagramView } from '../sheet/diagram-state.svelte.ts';
 import type { LayOut } from '../sheet/lay-out.ts';
 import type { LayoutKeeping } from '../sheet/layout-memory.ts';
@@ -259,6 +259,30 @@ export class EditorState {
     this.preferences.setLeaf(this.way, 'schedule');
     this.schedule.startWireAt(label);
     this.page = 'sheet';
+  }
+
+  /** Takes up a tool. Wires are drawn on the diagram as well; the others need the drawing to scale, which is
+   *  turned to. */
+  takeTool(id: string): void {
+    if (this.diagram.which === 'diagram' && id === 'wire') {
+      this.drawWire();
+      return;
+    }
+    this.diagram.choose('pictorial');
+    this.tools.take(id);
+  }
+
+  /** Begins a wire on the diagram: at the terminal that is picked, else at the one that is pressed next. */
+  drawWire(): void {
+    const { pick } = this;
+    const { document, study } = this.documents;
+    const entry = pick?.kind === 'terminal' ? study.index.terminalByKey.get(pick.id) : undefined;
+    this.walk.close();
+    this.schedule.leave();
+    this.page = 'sheet';
+    if (entry !== undefined) this.schedule.startWireAt(terminalText(document, entry));
+    else this.schedule.open(newRow, 'from');
+    this.tell(entry === undefined ? 'press where the wire starts' : 'now press its other end');
   }
 
   /** Puts the keyboard on the drawing. */

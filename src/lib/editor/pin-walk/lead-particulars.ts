@@ -15,13 +15,6 @@ export type Particular =
 
 const edit = (made: Edit | null): Particular => ({ ok: true, edit: made });
 
-export const criticalMarks = [
-  { key: 'keepLength', words: 'keep its length' },
-  { key: 'keepPlace', words: 'keep its place' },
-  { key: 'keepShort', words: 'keep it short' }
-] as const;
-export type CriticalMark = (typeof criticalMarks)[number]['key'];
-
 export const colourOf = ({ wire }: WireLead): string =>
   colourText(wire.found.colour, wire.found.tracer);
 
@@ -57,13 +50,6 @@ export const setOrigin = ({ wire }: WireLead, origin: Wire['origin'] | null): Ed
 
 export const setIsPart = ({ wire }: WireLead, isPart: Wire['isPart'] | null): Edit =>
   setWireFields(wire.id, { isPart: isPart ?? null });
-
-/** Marks a lead critical in one way, or takes the mark away; with the last mark goes the record. */
-export const setCritical = ({ wire }: WireLead, mark: CriticalMark, isSet: boolean): Edit => {
-  const others = criticalMarks.some(({ key }) => key !== mark && wire.critical?.[key] === true);
-  if (!isSet && !others) return setWireFields(wire.id, { critical: null });
-  return setWireFields(wire.id, { critical: { [mark]: isSet ? true : null } });
-};
 
 export const setText = ({ wire }: WireLead, key: 'dress' | 'notes', text: string): Edit =>
   setWireFields(wire.id, { [key]: text.trim() === '' ? null : text.trim() });

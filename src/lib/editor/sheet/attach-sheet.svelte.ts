@@ -202,7 +202,14 @@ const listen = (host: HTMLDivElement, view: SheetView, editor: EditorState): (()
       }
       if (event.ctrlKey || event.metaKey || event.altKey) return;
       const command = sheetCommandOf(event.key, event.shiftKey);
-      if (command === null) return;
+      if (command === null) {
+        // On the diagram a tool's letter turns to where the tool works.
+        const tool = tools.isOpen ? null : tools.toolOf(event.key);
+        if (tool === null) return;
+        event.preventDefault();
+        editor.takeTool(tool.id);
+        return;
+      }
       event.preventDefault();
       if (command.kind === 'zoom') view.zoomBy(command.factor);
       else if (command.kind === 'fit') view.fit();

@@ -103,6 +103,11 @@ export class ToolDesk {
     this.#host.tell(`${face.name}. ${face.hint}`);
   }
 
+  /** The tool that a letter takes up, or null. */
+  toolOf(key: string): ToolFace | null {
+    return lateSheet.value?.toolFaces.find((one) => one.key === key) ?? null;
+  }
+
   /** What is in the hand is let go; the tool stays. */
   letGo(): void {
     this.#taken = this.#taken?.putDown() ?? null;
@@ -129,8 +134,8 @@ export class ToolDesk {
       this.take(first.id);
       return true;
     }
-    const face = this.tool?.readsLetters ? undefined : faces.find((one) => one.key === key);
-    if (face === undefined) return false;
+    const face = this.tool?.readsLetters ? null : this.toolOf(key);
+    if (face === null) return false;
     this.take(face.id);
     return true;
   }

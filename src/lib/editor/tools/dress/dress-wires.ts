@@ -1,48 +1,15 @@
 // Dresses many wires at once: press the wires (or parts, for all of their wires), press the supports in
 // order, and all go through them. Also what belongs to a run as a whole: its cable, its length outside.
-import { addElement, doMany, setWireFields } from '#document/edits.ts';
-import { orderAtEnd, type Edit, type Wire } from '#document/index.ts';
 import type { Subject } from '#drawing/display-list.ts';
-import { parseQuantity } from '#quantity/index.ts';
 import { classBandOf } from '#study/index.ts';
 import { isHeldFast } from '#study/plan-routes.ts';
-import { counted, lengthText } from '../../core/words.ts';
-import type { PanelField } from '../panel.ts';
-import type {
-  PreviewShape,
-  Spot,
-  Tool,
-  ToolEvent,
-  ToolPreview,
-  ToolStep,
-  ToolWorld
-} from '../tool.ts';
+import { criticalMarks } from '../../core/critical-marks.ts';
+import { counted } from '../../core/words.ts';
+import type { PreviewShape, Tool, ToolEvent, ToolPreview, ToolStep, ToolWorld } from '../tool.ts';
+import { dressPanel } from './dress-panel.ts';
+import { chosenWires, resting, say, wayWords, type DressState } from './dress-state.ts';
 import { autoRoutesEdit, dressEdit } from './route-wires.ts';
-
-export interface DressState {
-  readonly wires: ReadonlySet<string>;
-  readonly supports: readonly string[];
-  readonly box: { readonly from: Spot; readonly to: Spot } | null;
-  readonly outside: string;
-  readonly cable: string;
-}
-
-const resting: DressState = {
-  wires: new Set(),
-  supports: [],
-  box: null,
-  outside: '',
-  cable: ''
-};
-
-const say = (state: DressState, words: string): ToolStep<DressState> => ({
-  state,
-  actions: [{ kind: 'say', words }],
-  claims: true
-});
-
-const chosenWires = ({ wires }: DressState, { study }: ToolWorld): readonly Wire[] =>
-  study.index.wires.filter(({ id }) => wires.has(id));
+import { setCable, setLies, setMark, setOutside } from './run-fields.ts';
 
 const wiresOf = (subject: Subject | null, { study }: ToolWorld): readonly string[] => {
   const { index } = study;
@@ -137,11 +104,6 @@ const tap = (
   return say(next, `${counted(next.wires.size, 'wire')} chosen`);
 };
 
-const wayWords = (supports: readonly string[], { study }: ToolWorld): string =>
-  supports.length === 0
-    ? 'no support'
-    : supports.map((id) => study.document.supports[id]?.name ?? '?').join(', then ');
-
 const dress = (state: DressState, world: ToolWorld): ToolStep<DressState> => {
   const wires = chosenWires(state, world);
   if (wires.length === 0) return say(state, 'choose wires first');
@@ -168,46 +130,6 @@ const route = (state: DressState, world: ToolWorld): ToolStep<DressState> => {
   return { state, actions: [{ kind: 'edit', edit: planned.edit, words }], claims: true };
 };
 
-/** What is read from a field and written to every chosen wire. */
-const setAll = (
-  state: DressState,
-  world: ToolWorld,
-  name: string,
-  editsOf: (wires: readonly Wire[]) => readonly Edit[]
-): ToolStep<DressState> => {
-  const wires = chosenWires(state, world);
-  if (wires.length === 0) return say(state, 'choose wires first');
-  const edit = doMany(`${name} of ${counted(wires.length, 'wire')}`, editsOf(wires));
-  return { state, actions: [{ kind: 'edit', edit }], claims: true };
-};
-
-const setOutside = (state: DressState, world: ToolWorld): ToolStep<DressState> => {
-  const text = state.outside.trim();
-  const parsed = parseQuantity(text === '' ? '0' : text, 'length', {
-    defaultUnit: world.lengthUnit
-  });
-  if (!parsed.ok) return say(state, parsed.problem);
-  if (parsed.value < 0) return say(state, 'a length is not less than 0');
-  const outsideMm = text === '' ? null : parsed.value;
-  return setAll(state, world, 'set the length outside', (wires) =>
-    wires.map(({ id }) => setWireFields(id, { outsideMm }))
-  );
-};
-
-const setCable = (state: DressState, world: ToolWorld): ToolStep<DressState> => {
-  const name = state.cable.trim();
-  const { cables } = world.study.document;
-  const known = Object.values(cables).find((one) => one.name.toLowerCase() === name.toLowerCase());
-  return setAll(state, world, 'set the cable', (wires) => {
-    if (name === '') return wires.map(({ id }) => setWireFields(id, { cable: null }));
-    const id = known?.id ?? world.makeId('cable');
-    const order = orderAtEnd(cables);
-    const made = { id, order, name, kind: 'multi-conductor', conductors: wires.length };
-    const edits = wires.map((wire) => setWireFields(wire.id, { cable: id }));
-    return known ? edits : [addElement('cable', made), ...edits];
-  });
-};
-
 const setField = (
   state: DressState,
   { id, value, done }: Extract<ToolEvent, { kind: 'field' }>,
@@ -230,49 +152,16 @@ const setField = (
       const next = { ...state, cable: value };
       return done ? setCable(next, world) : { state: next, actions: [] };
     }
-    default:
+    case 'lies': {
+      const next = { ...state, lies: value };
+      return done ? setLies(next, world) : { state: next, actions: [] };
+    }
+    default: {
+      const mark = criticalMarks.find(({ key }) => key === id);
+      if (mark) return setMark(state, world, mark.key, value === 'on');
       return { state, actions: [] };
+    }
   }
-};
-
-const panel = (state: DressState, world: ToolWorld): readonly PanelField[] => {
-  const wires = chosenWires(state, world);
-  const isNone = wires.length === 0;
-  const { lengthUnit } = world;
-  const text = isNone
-    ? 'Press wires, or parts for all of theirs; Shift and drag chooses all in a box. Then press supports in order.'
-    : `${counted(wires.length, 'wire')}: ${wayWords(state.supports, world)}`;
-  const cables = Object.values(world.study.document.cables).map(({ name }) => name);
-  return [
-    { kind: 'words', id: 'says', text },
-    { kind: 'action', id: 'dress', label: 'Dress', key: 'Enter', disabled: isNone },
-    { kind: 'action', id: 'free', label: 'Free', disabled: isNone },
-    { kind: 'action', id: 'route', label: isNone ? 'Route all by themselves' : 'By themselves' },
-    { kind: 'action', id: 'none', label: 'Choose none', disabled: isNone },
-    ...(isNone
-      ? []
-      : ([
-          {
-            kind: 'text',
-            id: 'cable',
-            label: 'In cable',
-            value: state.cable,
-            example: 'yoke cable',
-            commit: 'Set',
-            suggestions: cables,
-            wide: true
-          },
-          {
-            kind: 'text',
-            id: 'outside',
-            label: 'Length outside the drawing',
-            value: state.outside,
-            example: lengthText(300, lengthUnit),
-            commit: 'Set',
-            wide: true
-          }
-        ] as const))
-  ];
 };
 
 const show = (state: DressState, world: ToolWorld): ToolPreview => {
@@ -326,6 +215,6 @@ export const dressWires: Tool<DressState> = {
   icon: 'M3 5c5 0 4 4 7 4s3-4 7-4M3 8.5c5 0 4 2 7 2s3-2 7-2M3 15c5 0 4-3.5 7-3.5s3 3.5 7 3.5M8.6 7.2h2.8v6H8.6z',
   resting,
   step,
-  panel,
+  panel: dressPanel,
   show
 };
