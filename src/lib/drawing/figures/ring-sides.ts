@@ -69,17 +69,27 @@ const splitFrom = (ends: readonly RingEnd[], start: number, fromDeg: number): Tr
   return { cost, sides: chosen };
 };
 
+/** With more ends than this the round begins between two pins only: to try every end would take a time
+ *  that grows with the square of their number. */
+const crowded = 60;
+
+const startsOf = (ends: readonly RingEnd[]): number[] =>
+  ends.flatMap(({ pinDeg }, index) =>
+    ends.length <= crowded || index === 0 || pinDeg !== ends[index - 1]?.pinDeg ? [index] : []
+  );
+
 /** The best turn and split for the ends of a socket, given clockwise by pin. `stepDeg` is the turn
  *  from one place of the circle to the next. */
 export const planRing = (ends: readonly RingEnd[], stepDeg: number): RingPlan => {
   if (ends.length === 0) return { turnDeg: 0, sides: [], sequence: [] };
   let best: { cost: number; turnDeg: number; start: number; sides: readonly Side[] } | null = null;
   const turns = Math.max(1, Math.round(360 / stepDeg));
+  const starts = startsOf(ends);
   for (let turn = 0; turn < turns; turn++) {
     const turnDeg = (360 * turn) / turns;
     // A socket that stands as the books draw it is worth a little.
     const homely = turn === 0 ? -0.4 : 0;
-    for (let start = 0; start < ends.length; start++) {
+    for (const start of starts) {
       const startDeg = wholeTurn((ends[start]?.pinDeg ?? 0) + turnDeg);
       for (const fromDeg of [startDeg, startDeg - 360]) {
         const trial = splitFrom(ends, start, fromDeg);
