@@ -25,7 +25,7 @@ export const rooms = [
     name: 'intake',
     path: 'src/lib/intake',
     rooms: below('quantity', 'document', 'handbook'),
-    packages: ['papaparse', 'fractional-indexing']
+    packages: ['papaparse', 'fractional-indexing', 'read-excel-file/universal']
   },
   {
     name: 'study',

@@ -1,10 +1,23 @@
-// Any of the things that hold a chassis (a document, a zip of one with its pictures, a wire list, a drawing that
-// we wrote) read into a document. What was noticed on the way is said on stderr; nothing is half-loaded.
+// Any of the things that hold a chassis (a document, a zip of one with its pictures, a wire list as text or
+// workbook, a drawing that we wrote) read into a document. What was noticed on the way is said on stderr; nothing is half-loaded.
 import { randomBytes } from 'node:crypto';
 import { basename } from 'node:path';
 import { makeIdFrom, type ChassisDocument } from '#document/index.ts';
-import { openFileBytes, type Opened } from '#intake/index.ts';
-import { isZip, readChassisZip, type StoredPicture } from '#storage/index.ts';
+import {
+  openFileBytes,
+  openReading,
+  openSheets,
+  readOpened,
+  readWorkbook,
+  type Opened
+} from '#intake/index.ts';
+import {
+  isWorkbook,
+  isZip,
+  readChassisZip,
+  unpackWorkbook,
+  type StoredPicture
+} from '#storage/index.ts';
 import { CommandError, type Terminal } from './command.ts';
 import { readBytes } from './files.ts';
 
@@ -30,14 +43,38 @@ const openZip = (bytes: Uint8Array, name: string): OpenedWithPictures => {
     : opened;
 };
 
-const openAny = (bytes: Uint8Array, name: string): OpenedWithPictures =>
-  isZip(bytes) ? openZip(bytes, name) : openFileBytes(bytes, name, makeIdFrom(chance));
+const workbookFailed = (wrong: string): Opened => {
+  const wayOut = 'save the sheet with the wires as CSV, and read that';
+  return { ok: false, problems: [{ place: 'the workbook', wrong, wayOut }] };
+};
+
+/** The wires of a workbook's sheet: the first in which ends are found. */
+const openWorkbook = async (bytes: Uint8Array, name: string): Promise<Opened> => {
+  const unpacked = unpackWorkbook(bytes, name);
+  if (!unpacked.ok) return unpacked;
+  const reading = await readWorkbook(unpacked.plainZip);
+  if (!reading.ok) return workbookFailed(reading.problem);
+  const [main, ...others] = openSheets(reading.sheets);
+  if (main === undefined) return workbookFailed('there is nothing on its sheets');
+  const opened = openReading(
+    readOpened(main.opened, { fileName: name, makeId: makeIdFrom(chance) })
+  );
+  if (!opened.ok || others.length === 0) return opened;
+  const left = others.map((sheet) => JSON.stringify(sheet.name)).join(', ');
+  const note = `sheet ${JSON.stringify(main.name)} was read, and not ${left}`;
+  return { ...opened, notes: [note, ...opened.notes] };
+};
+
+const openAny = async (bytes: Uint8Array, name: string): Promise<OpenedWithPictures> => {
+  if (isWorkbook(bytes)) return openWorkbook(bytes, name);
+  return isZip(bytes) ? openZip(bytes, name) : openFileBytes(bytes, name, makeIdFrom(chance));
+};
 
 const read = async (
   path: string,
   terminal: Terminal
 ): Promise<OpenedWithPictures & { ok: true }> => {
-  const opened = openAny(await readBytes(path), basename(path));
+  const opened = await openAny(await readBytes(path), basename(path));
   if (opened.ok) {
     for (const note of opened.notes) terminal.say(note);
     return opened;
@@ -50,7 +87,7 @@ const read = async (
   throw new CommandError(lines[lines.length - 1] ?? `${path}: it holds no chassis`);
 };
 
-/** The chassis in a file (JSON document, zip of one, exported SVG or wire list, told apart by content) with the
+/** The chassis in a file (JSON document, zip of one, exported SVG, wire list or workbook, told apart by content) with the
  *  pictures that lie beside it; none where the file is no zip.
  *  @throws CommandError with the file, the place and the way out */
 export const readChassis = async (

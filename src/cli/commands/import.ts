@@ -9,7 +9,7 @@ const usage = 'LIST --out DOC';
 export const importCommand: Command = {
   name: 'import',
   usage,
-  help: 'Read a wire list (CSV, semicolons or tabs) into a chassis document.',
+  help: 'Read a wire list (CSV, semicolons, tabs or XLSX) into a chassis document.',
   options: [{ name: 'out', value: 'DOC', help: 'The document to write, *.chassis.json.' }],
   run: async (input, terminal) => {
     const path = onlyPositional(input, 'LIST', `import ${usage}`);

@@ -7,6 +7,7 @@ import {
   type Cable,
   type ChassisDocument,
   type MakeId,
+  type Part,
   type Unit,
   type Wire
 } from '#document/index.ts';
@@ -193,6 +194,13 @@ const tellPart = (part: PartDraft, tell: TellNote): void => {
   }
 };
 
+/** What a point of the metal is called that the list does not name. */
+export const lugName = (number: number): string => `chassis ${number}`;
+
+/** True for a point of the metal that got its name here. */
+export const isUnnamedLug = ({ kind, reference }: Pick<Part, 'kind' | 'reference'>): boolean =>
+  kind === 'ground lug' && /^chassis \d+$/.test(reference);
+
 const buildParts = (
   drafts: readonly PartDraft[],
   unitOf: (draft: PartDraft) => Unit,
@@ -203,8 +211,8 @@ const buildParts = (
   let lugs = 0;
   const nextLug = (): string => {
     do lugs += 1;
-    while (taken.has(`chassis ${lugs}`));
-    return `chassis ${lugs}`;
+    while (taken.has(lugName(lugs)));
+    return lugName(lugs);
   };
   return new Map(
     drafts.map((draft, index) => {

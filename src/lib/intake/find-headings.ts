@@ -23,12 +23,12 @@ const endOf: Readonly<Record<PairedRole, readonly [ColumnRole, ColumnRole]>> = {
 
 const isPaired = (role: string): role is PairedRole => Object.hasOwn(endOf, role);
 
-// Columns that a list may have several of; a second one of any other is kept under its heading.
-const isRepeatable = (role: ColumnRole): boolean =>
+/** True for columns that a list may have several of; a second one of any other is kept under its heading. */
+export const isRepeatable = (role: ColumnRole): boolean =>
   role === 'notes' || role === 'extra' || role === 'derived';
 
 /** What each heading means, once all are seen: paired words become ends, "A" and "B" too. */
-const assignRoles = (headings: readonly string[]): Column[] => {
+export const columnsOfHeadings = (headings: readonly string[]): Column[] => {
   const plain = headings.map((heading) => heading.trim().toLowerCase());
   const meanings = headings.map((heading): HeadingMeaning | null => readHeading(heading));
   const roles = meanings.map((meaning) => meaning?.role);
@@ -166,7 +166,7 @@ export const findHeadings = (rows: readonly (readonly string[])[]): HeadingRows 
         ]
       : [[headings, 1]];
     for (const [joined, count] of readings) {
-      const columns = assignRoles(joined);
+      const columns = columnsOfHeadings(joined);
       const score = scoreOf(columns);
       if (score > 0 && (best === null || score > best.score)) best = { columns, row, count, score };
     }

@@ -17,23 +17,49 @@ export interface ListLayout {
   readonly isGuessed: boolean;
 }
 
+interface Scored {
+  readonly layout: ListLayout;
+  /** How sure it is; nothing where the columns were told by what stands in them. */
+  readonly score: number;
+}
+
+const readLayout = (
+  rows: readonly (readonly string[])[],
+  delimiter: string,
+  by: 'headings' | 'contents'
+): Scored | null => {
+  if (by === 'headings') {
+    const found = findHeadings(rows);
+    if (!found) return null;
+    const { columns, row, count, score } = found;
+    const layout = { delimiter, columns, headingRow: row, firstRow: row + count, isGuessed: false };
+    return { layout, score };
+  }
+  const guess = guessColumns(rows);
+  return guess && { layout: { delimiter, ...guess, isGuessed: true }, score: 0 };
+};
+
+/** The layout of rows whose cells are parted already; null where nothing in them looks like ends. */
+export const layoutOfRows = (
+  rows: readonly (readonly string[])[],
+  delimiter: string
+): ListLayout | null =>
+  (readLayout(rows, delimiter, 'headings') ?? readLayout(rows, delimiter, 'contents'))?.layout ??
+  null;
+
 /** The layout of a list from its first rows, or null where nothing in it looks like ends of wires. */
 export const findLayout = (plainText: string): ListLayout | null => {
   const previews = delimiters.map((delimiter) => ({
     delimiter,
     rows: previewRows(plainText, delimiter, 100)
   }));
-  let best: (ListLayout & { readonly score: number }) | null = null;
-  for (const { delimiter, rows } of previews) {
-    const found = findHeadings(rows);
-    if (!found || (best !== null && found.score <= best.score)) continue;
-    const { columns, row, count, score } = found;
-    best = { delimiter, columns, headingRow: row, firstRow: row + count, score, isGuessed: false };
-  }
-  if (best) return best;
-  for (const { delimiter, rows } of previews) {
-    const guess = guessColumns(rows);
-    if (guess) return { delimiter, ...guess, isGuessed: true };
+  for (const by of ['headings', 'contents'] as const) {
+    let best: Scored | null = null;
+    for (const { delimiter, rows } of previews) {
+      const found = readLayout(rows, delimiter, by);
+      if (found && (best === null || found.score > best.score)) best = found;
+    }
+    if (best) return best.layout;
   }
   return null;
 };

@@ -8,7 +8,7 @@ import {
   type MakeId
 } from '#document/index.ts';
 import { decodeListBytes } from './decode-list-bytes.ts';
-import { readWireList } from './read-wire-list.ts';
+import { readWireList, type WireListReading } from './read-wire-list.ts';
 
 export interface FileProblem {
   readonly place: string;
@@ -51,16 +51,19 @@ const openText = (text: string, name: string, from: 'document' | 'drawing'): Ope
   return { ok: true, document, notes, from };
 };
 
-const openList = (bytes: Uint8Array, name: string, makeId: MakeId): Opened => {
-  const list = readWireList(decodeListBytes(bytes), { fileName: name, makeId });
-  const notes = list.notes.map(({ text }) => text);
-  if (list.document) return { ok: true, document: list.document, notes, from: 'wire list' };
+/** What a list that was read gives, or why it gives nothing. */
+export const openReading = ({ document, notes }: WireListReading): Opened => {
+  const words = notes.map(({ text }) => text);
+  if (document) return { ok: true, document, notes: words, from: 'wire list' };
   return failed(
     'the whole file',
-    ['no wire could be read', ...notes].join('; '),
+    ['no wire could be read', ...words].join('; '),
     'a wire list has a row of headings with "from" and "to", then one wire a row'
   );
 };
+
+const openList = (bytes: Uint8Array, name: string, makeId: MakeId): Opened =>
+  openReading(readWireList(decodeListBytes(bytes), { fileName: name, makeId }));
 
 type FileKind = 'document' | 'drawing' | 'list';
 
@@ -96,3 +99,10 @@ export const openFileBytes = (bytes: Uint8Array, name: string, makeId: MakeId): 
   }
   return openList(bytes, name, makeId);
 };
+
+/** True where a file is neither a document nor a drawing, so that it can only be a list. */
+export const isListFile = (bytes: Uint8Array, name: string): boolean =>
+  bytes.length > 0 &&
+  bytes.length <= largestFileBytes &&
+  kindOfText(new TextDecoder().decode(bytes.subarray(0, 512))) === 'list' &&
+  !/\.(json|svg)$/i.test(name);

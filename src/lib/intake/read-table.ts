@@ -11,8 +11,8 @@ export type TableReading =
   | { readonly ok: true; readonly rows: string[][] }
   | { readonly ok: false; readonly problem: string };
 
-// A cell that a spreadsheet would run is exported with an apostrophe before it.
-const tidyCell = (cell: string): string => {
+/** A cell trimmed; what a spreadsheet would run is exported with an apostrophe before it, which goes. */
+export const tidyCell = (cell: string): string => {
   const text = cell.replaceAll('\u0000', '').trim();
   return /^'[=+\-@]/.test(text) ? text.slice(1) : text;
 };

@@ -3,9 +3,9 @@
 import type { ChassisDocument, MakeId } from '#document/index.ts';
 import { buildListDocument } from './build-document.ts';
 import { hasColumn, numberFirstColumn } from './find-headings.ts';
-import { findLayout, readNumberStyle, type ListLayout, type NumberStyle } from './list-layout.ts';
+import { readNumberStyle, type ListLayout, type NumberStyle } from './list-layout.ts';
+import { openListText, type ListOpened } from './list-source.ts';
 import { collectNotes, joinNotes, type IntakeNote, type TellNote } from './notes.ts';
-import { maxListCharacters, plainListText, readTable } from './read-table.ts';
 import { readWireRow } from './read-wire-row.ts';
 import type { WireDraft } from './wire-draft.ts';
 
@@ -36,52 +36,48 @@ export interface WireListReading {
   readonly counts: IntakeCounts;
 }
 
+const nothingOf = (notes: readonly IntakeNote[], rows: number): WireListReading => ({
+  document: null,
+  notes,
+  counts: { rows, wires: 0, parts: 0, cables: 0, units: 0, unread: 0, halfKnown: 0 }
+});
+
 /** Reads the text of a wire list (comma, semicolon, tab or bar between cells). Never throws.
  *  Limits: 20 million characters, 50,000 rows. */
-export const readWireList = (text: string, options: WireListOptions): WireListReading => {
+export const readWireList = (text: string, options: WireListOptions): WireListReading =>
+  readOpened(openListText(text), options);
+
+/** Reads a list that was opened, as it seems to be laid out. */
+export const readOpened = (opened: ListOpened, options: WireListOptions): WireListReading => {
+  if (opened.ok && opened.source.isRecognised)
+    return readListSource(opened.source.rows, opened.source.layout, options);
   const { notes, tell } = collectNotes();
-  const nothing = (rows: number): WireListReading => ({
-    document: null,
-    notes,
-    counts: { rows, wires: 0, parts: 0, cables: 0, units: 0, unread: 0, halfKnown: 0 }
-  });
-  const place = { cell: options.fileName };
-  if (text.length > maxListCharacters) {
-    const limit = `${maxListCharacters / 1_000_000} million characters`;
-    tell(
-      'left out',
-      place,
-      `has ${text.length} characters, and the limit is ${limit}: is it the right file?`
-    );
-    return nothing(0);
-  }
-  const plain = plainListText(text);
-  const layout = findLayout(plain);
-  if (!layout) {
-    tell(
-      'left out',
-      place,
-      'has no heading row with "from" and "to", and no two columns of ends such as V3-5'
-    );
-    return nothing(0);
-  }
-  const table = readTable(plain, layout.delimiter);
-  if (!table.ok) {
-    tell('left out', place, `was not read: ${table.problem}`);
-    return nothing(0);
-  }
-  const read = readRows(table.rows, layout, tell);
+  const why = opened.ok
+    ? 'has no heading row with "from" and "to", and no two columns of ends such as V3-5'
+    : opened.problem;
+  tell('left out', { cell: options.fileName }, why);
+  return nothingOf(notes, 0);
+};
+
+/** Reads the rows of a list that is laid out as said. Never throws. */
+export const readListSource = (
+  rows: readonly (readonly string[])[],
+  layout: ListLayout,
+  options: WireListOptions
+): WireListReading => {
+  const { notes, tell } = collectNotes();
+  const read = readRows(rows, layout, tell);
   if (read.wires.length === 0) {
-    tell('left out', place, 'holds headings and no wire below them');
-    return nothing(table.rows.length);
+    tell('left out', { cell: options.fileName }, 'holds headings and no wire below them');
+    return nothingOf(notes, rows.length);
   }
-  const above = titleLines(table.rows, layout);
+  const above = titleLines(rows, layout);
   const title = (options.title ?? above[0] ?? stemOf(options.fileName)).slice(0, 400);
   const lines = [...above.slice(options.title === undefined ? 1 : 0), ...read.lines];
   const plan = { title, notes: lines.join('\n').slice(0, 20_000), wires: read.wires };
   const document = buildListDocument(plan, options.makeId, tell);
   const joined = joinNotes(notes);
-  return { document, notes: joined, counts: countAll(document, joined, table.rows.length) };
+  return { document, notes: joined, counts: countAll(document, joined, rows.length) };
 };
 
 const countAll = (

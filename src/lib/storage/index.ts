@@ -7,6 +7,7 @@ export * from './typed-store.ts';
 export * from './picture-store.ts';
 export * from './document-pictures.ts';
 export * from './chassis-zip.ts';
+export * from './workbook-zip.ts';
 export { pictureTypeOf } from './picture-type.ts';
 export { readPictureHead, type PictureHead } from './picture-file/picture-head.ts';
 export { isOnItsSide, uprightTransform } from './picture-file/orientation.ts';
