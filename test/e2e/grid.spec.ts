@@ -1,7 +1,11 @@
 // Story: a long list is brought in from a spreadsheet, put in order, found in, and corrected many cells at a
 // time, by mouse and by key.
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { cellOf, expect, openFresh, test } from './story.ts';
+import { clean } from './clean.ts';
+import { cellOf, expect, openFile, openFresh, test } from './story.ts';
 
 const undo = async (page: Page): Promise<void> => {
   await page.getByTestId('sheet').focus();
@@ -100,4 +104,50 @@ test('three thousand rows scroll, with only those near by on the page', async ({
   await page.keyboard.press('Control+Home');
   await expect(page.getByTestId('row-1')).toBeVisible();
   expect(await shown.count()).toBeLessThan(600);
+});
+
+test('a list in words of its own: columns are named, a cell is repaired, and a second list merges', async ({
+  page
+}) => {
+  await openFresh(page);
+  const folder = mkdtempSync(join(tmpdir(), 'lists-'));
+  const write = (name: string, ...lines: string[]): string => {
+    const path = join(folder, name);
+    writeFileSync(path, lines.join('\n'));
+    return path;
+  };
+  await openFile(
+    page,
+    write('first.csv', 'No,Hither,Yon,Hue,DC volts', '1,V1-2,TS1-1,red,28S', '2,V1-3,TS1-2,blue,')
+  );
+  const dialog = page.getByTestId('intake');
+  await page.getByTestId('intake-role-4').selectOption({ label: 'Volts dc' });
+  await expect(dialog).toContainText('1 cell not read');
+  await page.getByTestId('intake-cell-2-4').fill('285');
+  await page.getByTestId('intake-cell-2-4').press('Tab');
+  await expect(page.getByTestId('intake-summary')).toContainText('every cell read');
+  await clean(page, 'intake', '[data-testid=intake]');
+  await page.getByTestId('intake-take').click();
+  await expect(cellOf(page, '1', 'carries')).toHaveText('285 V dc');
+
+  await openFile(
+    page,
+    write('second.csv', 'No,From,To,Colour', '1,V1-2,TS1-1,red/white', '7,V2-1,TS1-4,green')
+  );
+  await page.getByTestId('intake-into-open').check();
+  await expect(page.getByTestId('intake-merge-words')).toContainText(
+    '1 new, 1 changed, 0 the same. 1 wire that the list does not name stays'
+  );
+  await clean(page, 'intake merging', '[data-testid=intake]');
+  await page.screenshot({ path: 'test-results/intake-merge.png' });
+  await page.getByTestId('intake-take').click();
+  await expect(cellOf(page, '1', 'colour')).toHaveText('red/white');
+  await expect(cellOf(page, '7', 'from')).toHaveText('V2-1');
+  await undo(page);
+  await expect(cellOf(page, '1', 'colour')).toHaveText('red');
+  await expect(page.locator('[role=row][data-wire]')).toHaveCount(2);
+
+  await openFile(page, 'test/intake/workbooks/bench-set.xlsx');
+  await page.getByTestId('intake-take').click();
+  await expect(page.locator('[role=row][data-wire]')).toHaveCount(4);
 });

@@ -57,9 +57,8 @@ test('a spreadsheet comes in, drawing and schedule go out, the drawing opens aga
 }) => {
   await openFresh(page);
   await openFile(page, 'test/cli/lists/notebook.csv');
-  await expect(page.getByRole('dialog')).toContainText('abc');
-  await page.screenshot({ path: 'test-results/import-report.png' });
-  await page.keyboard.press('Escape');
+  await expect(page.getByTestId('intake')).toContainText('"abc"');
+  await page.getByTestId('intake-take').click();
   await expect(page.locator('[role=row][data-wire]')).toHaveCount(12);
   await waitForDrawing(page);
 

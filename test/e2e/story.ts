@@ -70,11 +70,11 @@ export const openFile = async (page: Page, path: string): Promise<void> => {
   await (await chosen).setFiles(path);
 };
 
-/** Opens a wire list and puts the report of what was read away. */
+/** Opens a wire list as it is read. */
 export const openList = async (page: Page, path: string): Promise<void> => {
   await openFile(page, path);
-  await page.getByTestId('report').getByRole('button', { name: 'Close' }).click();
-  await expect(page.getByTestId('report')).toBeHidden();
+  await page.getByTestId('intake-take').click();
+  await expect(page.getByTestId('intake')).toBeHidden();
 };
 
 /** The text of what an item of a menu gives to save. */

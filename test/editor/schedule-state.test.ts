@@ -37,7 +37,8 @@ beforeEach(() => {
     preferences,
     makeId: makeIdFrom(seeded(11)),
     tell: (words) => said.push(words),
-    pickWire: (id) => picked.push(id)
+    pickWire: (id) => picked.push(id),
+    showList: () => said.push('a list is shown')
   });
 });
 

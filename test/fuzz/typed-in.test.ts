@@ -3,12 +3,13 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { run } from '../../src/cli/run.ts';
 import { makeIdFrom, saveDocument } from '#document/index.ts';
 import { DocumentState } from '#editor/core/document-state.svelte.ts';
 import { Preferences } from '#editor/core/preferences.svelte.ts';
 import { readOwnCells } from '#editor/schedule/cell-block.ts';
+import { lateCellText } from '#editor/schedule/late-cell-text.ts';
 import { newRow, ScheduleState } from '#editor/schedule/schedule-state.svelte.ts';
 import { chassis } from '../helpers/chassis.ts';
 import { seeded } from '../helpers/generate-chassis.ts';
@@ -33,6 +34,8 @@ const blocks = [
   '"a ""quoted"" cell"\t600 V\n"two\nlines"\t7 1/2 in\n'
 ];
 
+beforeAll(() => lateCellText.load());
+
 describe('pasted cells', () => {
   it('are taken or told why not, and undone in one step', () => {
     const columns = ['number', 'from', 'colour', 'carries', 'state', 'length'];
@@ -47,7 +50,8 @@ describe('pasted cells', () => {
         preferences: new Preferences(null),
         makeId: makeIdFrom(chance),
         tell: (words) => told.push(words),
-        pickWire: () => undefined
+        pickWire: () => undefined,
+        showList: () => undefined
       });
       schedule.goTo(
         pickFrom([newRow, ...Object.keys(bench.wires)], chance),

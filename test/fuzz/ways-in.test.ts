@@ -3,7 +3,7 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
 import { makeIdFrom, metadataForSvg } from '#document/index.ts';
-import { openFileBytes } from '#intake/index.ts';
+import { openFileBytes, openReading, readOpened } from '#intake/index.ts';
 import { readAnyFile } from '#editor/files/read-any-file.ts';
 import { buildChassisZip } from '#storage/index.ts';
 import { seeded } from '../helpers/generate-chassis.ts';
@@ -30,6 +30,15 @@ const tryFile = async (bytes: Uint8Array, name: string): Promise<void> => {
   const file = { name, size: bytes.length, arrayBuffer: async () => bytes.slice().buffer };
   const reading = await readAnyFile(file, makeId);
   if (!reading.ok) return checkRefusal(reading.problems, given);
+  if (reading.kind === 'list') {
+    for (const { opened } of reading.sheets) {
+      const list = openReading(readOpened(opened, { fileName: name, makeId }));
+      if (!list.ok) return checkRefusal(list.problems, given);
+      checkOpened(list.document, bytes.length);
+    }
+    tally.opened += 1;
+    return;
+  }
   tally.opened += 1;
   for (const document of reading.documents) checkOpened(document, bytes.length);
 };

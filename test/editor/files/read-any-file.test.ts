@@ -2,6 +2,7 @@
 import { makeIdFrom, saveDocument } from '#document/index.ts';
 import { readAnyFile } from '#editor/files/read-any-file.ts';
 import { buildChassisZip } from '#storage/index.ts';
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { chassis } from '../../helpers/chassis.ts';
 
@@ -20,17 +21,33 @@ describe('a file', () => {
     expect(reading).toMatchObject({ ok: true, documents: [set], isDocumentFile: true });
   });
 
-  it('that holds a list may not', async () => {
+  it('that holds a list is opened as rows, and not read yet', async () => {
     const list = fileOf('a.csv', 'wire,from,to\n1,V1-2,V2-3\n');
-    expect(await readAnyFile(list, makeId)).toMatchObject({ ok: true, isDocumentFile: false });
+    expect(await readAnyFile(list, makeId)).toMatchObject({
+      ok: true,
+      kind: 'list',
+      sheets: [{ name: '', opened: { ok: true, source: { isRecognised: true } } }]
+    });
+  });
+
+  it('that is a workbook gives its sheets', async () => {
+    const bytes = readFileSync(
+      new URL('../../intake/workbooks/bench-set.xlsx', import.meta.url)
+    ) as BlobPart;
+    expect(await readAnyFile(fileOf('set.xlsx', bytes), makeId)).toMatchObject({
+      ok: true,
+      kind: 'list',
+      sheets: [{ name: 'wires' }]
+    });
   });
 
   it('that is a zip is known by its content, and gives all its chassis', async () => {
     const reading = await readAnyFile(fileOf('a.csv', zipOf('First', 'Second')), makeId);
-    expect(reading.ok && reading.documents.map(({ identity }) => identity.title)).toEqual([
-      'First',
-      'Second'
-    ]);
+    expect(
+      reading.ok &&
+        reading.kind === 'chassis' &&
+        reading.documents.map(({ identity }) => identity.title)
+    ).toEqual(['First', 'Second']);
   });
 
   it('that is larger than anything is not even read', async () => {

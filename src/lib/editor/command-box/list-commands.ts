@@ -39,6 +39,11 @@ const sheetCommands = (editor: EditorState): readonly Command[] => {
       words: 'Choose the columns of the schedule',
       ...always,
       run: () => (editor.dialog = 'columns')
+    },
+    {
+      words: 'Change one field of many wires at once',
+      ...always,
+      run: () => (editor.dialog = 'many')
     }
   ];
 };
@@ -57,6 +62,11 @@ const stepCommands = (editor: EditorState): readonly Command[] => {
       hint: 'Ctrl+Shift+Z',
       disabled: redoName === null,
       run: () => editor.redo()
+    },
+    {
+      words: 'Steps: what was done, and back to any of it',
+      disabled: undoName === null && redoName === null,
+      run: () => (editor.dialog = 'steps')
     }
   ];
 };

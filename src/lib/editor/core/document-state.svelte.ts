@@ -106,6 +106,13 @@ export class DocumentState {
     return this.#take(redo(this.#document, this.#history));
   }
 
+  /** Steps back, or on where `count` is below nought; how many were taken. */
+  step(count: number): number {
+    let taken = 0;
+    while (taken < Math.abs(count) && (count > 0 ? this.undo() : this.redo()) !== null) taken += 1;
+    return taken;
+  }
+
   /** Another document, with a history of its own. */
   replace(document: ChassisDocument): void {
     this.#history = emptyHistory;

@@ -3,7 +3,7 @@
 import type { Finding, Severity } from '#checks/index.ts';
 import type { ChassisDocument, Edit, MakeId } from '#document/index.ts';
 import type { Subject } from '#drawing/display-list.ts';
-import type { FileProblem } from '#intake/index.ts';
+import type { FileProblem, OpenedSheet } from '#intake/index.ts';
 import type { PictureStore } from '#storage/index.ts';
 import { terminalText } from '#study/index-document.ts';
 import { idsOf, numberNotes, type MarginNote } from '../notes/number-notes.ts';
@@ -22,7 +22,7 @@ import { isSamePick, litBy, pickOfPlaces, pickOfSubject, stillThere, type Pick }
 import { leavesOf, type Leaf } from './leaves.ts';
 import { Preferences, type PreferenceStore } from './preferences.svelte.ts';
 import { hiddenIn, wayNames, ways, type Way } from './ways.ts';
-import { wireName } from './words.ts';
+import { counted, wireName } from './words.ts';
 
 export interface EditorParts {
   readonly document: ChassisDocument;
@@ -44,6 +44,13 @@ export interface FileReport {
   readonly notes: readonly string[];
 }
 
+/** A wire list on its way in. */
+export interface ListInHand {
+  readonly fileName: string;
+  /** The main one first; one without a name where it is no workbook. */
+  readonly sheets: readonly OpenedSheet[];
+}
+
 export type DialogName =
   | 'cautions'
   | 'about'
@@ -55,6 +62,9 @@ export type DialogName =
   | 'columns'
   | 'policy'
   | 'tags'
+  | 'intake'
+  | 'steps'
+  | 'many'
   | 'go'
   | null;
 
@@ -76,6 +86,8 @@ export class EditorState {
   page = $state<BookPage>('schedule');
   dialog = $state<DialogName>(null);
   report = $state.raw<FileReport | null>(null);
+  /** A wire list that is looked at before it comes in. */
+  list = $state.raw<ListInHand | null>(null);
   /** Severities whose notes, and marks on the sheet, are put away; the counts always stand. */
   hiddenSeverities = $state.raw<readonly Severity[]>([]);
   /** What is open is an invented set, to look around in. */
@@ -121,6 +133,7 @@ export class EditorState {
       preferences: this.preferences,
       makeId: parts.makeId,
       tell: (words) => this.tell(words),
+      showList: (sheet) => this.showList({ fileName: 'Pasted list', sheets: [sheet] }),
       pickWire: (id) => this.#setPick({ kind: 'wire', id })
     });
     this.diagram = new DiagramState(parts.layOut, parts.layouts ?? null);
@@ -142,6 +155,12 @@ export class EditorState {
   /** Says something in the live line; the same words twice are said twice. */
   tell(words: string): void {
     this.notice = { words, count: this.notice.count + 1 };
+  }
+
+  /** Shows a wire list before anything of it comes in. */
+  showList(list: ListInHand): void {
+    this.list = list;
+    this.dialog = 'intake';
   }
 
   /** Picks a thing everywhere: in the schedule, on the sheet, in the margin, on the tag. */
@@ -320,6 +339,14 @@ export class EditorState {
   redo(): void {
     const name = this.documents.redo();
     this.tell(this.documents.locked ?? (name === null ? 'nothing to redo' : `done again: ${name}`));
+  }
+
+  /** Several steps back, or on where `count` is below nought. */
+  step(count: number): void {
+    this.schedule.leave();
+    const taken = this.documents.step(count);
+    const way = count > 0 ? 'undone' : 'done again';
+    this.tell(this.documents.locked ?? `${counted(taken, 'step')} ${way}`);
   }
 
   /** Shows another document, with a history of its own. */

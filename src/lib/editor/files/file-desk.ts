@@ -73,6 +73,19 @@ export class FileDesk {
     this.#editor.dialog = 'new';
   }
 
+  /** Shows pasted rows as a list; words in which none can be seen are left alone. */
+  async openPasted(text: string): Promise<void> {
+    const { openPastedList } = await fileReader();
+    const sheet = openPastedList(text);
+    if (sheet !== null) this.#editor.showList({ fileName: 'Pasted list', sheets: [sheet] });
+  }
+
+  /** Opens the chassis that a wire list became. */
+  openFromList(document: ChassisDocument, fileName: string): void {
+    this.#open(document);
+    this.#editor.tell(`${fileName} opened: ${counted(Object.keys(document.wires).length, 'wire')}`);
+  }
+
   /** Opens a chassis that was begun just now; it is captured before anything else. */
   startNew(document: ChassisDocument): void {
     this.#open(document);
@@ -93,6 +106,10 @@ export class FileDesk {
     const reading = await readAnyFile(file, this.#editor.makeId);
     if (!reading.ok) {
       this.#report(file.name, false, reading.problems, []);
+      return;
+    }
+    if (reading.kind === 'list') {
+      this.#editor.showList({ fileName: file.name, sheets: reading.sheets });
       return;
     }
     const { documents, pictures, notes } = reading;

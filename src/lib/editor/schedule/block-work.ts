@@ -1,9 +1,11 @@
 // What is done with the marked cells as a whole: emptied, filled down, copied, pasted into, replaced in.
 // Each is one step of undo; what could not be read stays in its cell, with why.
 import type { ChassisDocument, Edit, MakeId } from '#document/index.ts';
+import type { OpenedSheet } from '#intake/index.ts';
 import type { EditOutcome } from '../core/document-state.svelte.ts';
 import { counted } from '../core/words.ts';
 import { blockOf, fillDown, planPaste, type CellWrite } from './cell-block.ts';
+import { columnOf, type ColumnId } from './columns.ts';
 import { columnIdOfHeading } from './column-headings.ts';
 import type { GridCursor, GridShape } from './grid-cursor.ts';
 import { lateCellText } from './late-cell-text.ts';
@@ -25,6 +27,8 @@ interface Host {
   /** Forgets and keeps what could not be read. */
   readonly keepRefused: (many: ManyCells) => void;
   readonly tell: (words: string) => void;
+  /** Shows a pasted list whose columns have to be looked at first. */
+  readonly showList: (sheet: OpenedSheet) => void;
 }
 
 export class BlockWork {
@@ -75,7 +79,11 @@ export class BlockWork {
 
   /** Puts the cells of a text, tabs between them, from the cursor on right and down. */
   paste(text: string): void {
-    void this.#fetchText(({ textToCells }) => this.pasteCells(textToCells(text)));
+    void this.#fetchText(({ textToCells, findOtherList }) => {
+      const other = findOtherList(text);
+      if (other === null) this.pasteCells(textToCells(text));
+      else this.#host().showList(other);
+    });
   }
 
   pasteCells(cells: readonly (readonly string[])[]): void {
@@ -96,6 +104,14 @@ export class BlockWork {
     const works = lateCellText.value ?? (await lateCellText.load().catch(() => null));
     if (works !== null) then(works);
     else this.#host().tell('copying and pasting could not be fetched: load the page again');
+  }
+
+  /** Writes one text into a column of many wires. */
+  fill(rows: readonly string[], column: ColumnId, text: string): void {
+    this.#take(
+      rows.map((row) => ({ row, column, text })),
+      `change ${columnOf(column).title.toLowerCase()} of ${counted(rows.length, 'wire')}`
+    );
   }
 
   #take(writes: readonly CellWrite[], name: string, leftOut = 0): void {

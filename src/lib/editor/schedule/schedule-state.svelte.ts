@@ -2,6 +2,7 @@
 // that could not be read, and the edits that come out of it.
 import { addElement, doMany, removeElement, setWireFields } from '#document/edits.ts';
 import { wireStates, type MakeId } from '#document/index.ts';
+import type { OpenedSheet } from '#intake/index.ts';
 import type { DocumentState, EditOutcome } from '../core/document-state.svelte.ts';
 import type { Preferences } from '../core/preferences.svelte.ts';
 import { counted, wireName } from '../core/words.ts';
@@ -36,6 +37,8 @@ interface Host {
   readonly makeId: MakeId;
   /** Says to the person, and to those who hear, what happened. */
   readonly tell: (words: string) => void;
+  /** Shows a pasted list before it comes in. */
+  readonly showList: (sheet: OpenedSheet) => void;
   readonly pickWire: (id: string) => void;
 }
 
@@ -92,7 +95,8 @@ export class ScheduleState {
     read: (column, text) => this.#read(column, text),
     edit: (edit) => this.#host.documents.edit(edit),
     keepRefused: (many) => (this.#bad = afterMany(this.#bad, many)),
-    tell: (words) => this.#host.tell(words)
+    tell: (words) => this.#host.tell(words),
+    showList: (sheet) => this.#host.showList(sheet)
   }));
   readonly shape = $derived.by((): GridShape => {
     const columns = this.columns.map(({ id }) => id);
@@ -277,6 +281,11 @@ export class ScheduleState {
   /** Replaces what is looked for in the cells given; read again as if it had been typed. */
   replace(cells: readonly { readonly row: string; readonly column: ColumnId }[]): void {
     this.cells.replace(this.find.replacements(cells));
+  }
+
+  /** How a text would be read in a column; null where nothing is typed into it. */
+  readAs(column: ColumnId, text: string): CellReading | null {
+    return this.#read(column, text);
   }
 
   /** Goes to the next place of what is looked for, or the one before. */

@@ -28,9 +28,15 @@ const fileMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] => 
       { label: 'New chassis…', run: () => desk.newChassis(), testid: 'new' },
       {
         label: 'Open…',
-        hint: 'document, zip, wire list, drawing',
+        hint: 'document, zip, wire list, workbook, drawing',
         run: () => desk.choose(),
         testid: 'open'
+      },
+      {
+        label: 'Bring in a wire list…',
+        hint: 'paste, CSV, XLSX',
+        run: () => (editor.dialog = 'intake'),
+        testid: 'intake-open'
       },
       { label: 'Kept in this browser…', run: () => (editor.dialog = 'kept'), testid: 'kept' },
       { label: 'Earlier states…', run: () => (editor.dialog = 'states'), testid: 'states' },
