@@ -4,7 +4,7 @@ import type { Page } from '@playwright/test';
 import { cellOf, expect, openFresh, test, typeInto } from './story.ts';
 
 /** Bytes, packed: pages, code, style and the demonstration. The faces are counted apart: the text stands
- *  without them. The layout engine's worker comes with the drawing and is not among them. */
+ *  without them. The layout's worker comes with the drawing and is not among them. */
 const mostBytes = 250_000;
 
 interface Fetched {
@@ -57,9 +57,9 @@ test('the first visit: at most 250 kB before the schedule can be used', async ({
   for (const kind of [/^\/$/, /\.js$/, /\.css$/, /console-21\.chassis\.json$/])
     expect(before.filter(({ path, bytes }) => kind.test(path) && bytes > 0)).not.toEqual([]);
   expect(before.filter(({ path, bytes }) => bytes === 0 && !isFace({ path, bytes }))).toEqual([]);
-  expect(before.filter(({ path }) => /elk-worker/.test(path))).toEqual([]);
+  expect(before.filter(({ path }) => /layout-worker/.test(path))).toEqual([]);
   const first = before.filter((one) => !isFace(one));
-  const drawn = all.filter((one) => !isFace(one) && !/elk-worker/.test(one.path));
+  const drawn = all.filter((one) => !isFace(one) && !/layout-worker/.test(one.path));
   const words = [
     `before use ${(sum(first) / 1000).toFixed(1)} kB in ${first.length} files`,
     `faces ${(sum(all.filter(isFace)) / 1000).toFixed(1)} kB`,

@@ -6,7 +6,6 @@ import { sortByOrder } from '#document/order.ts';
 import { drawPart } from '#drawing/pictorial/draw-part.ts';
 import { placePart } from '#drawing/pictorial/placed-part.ts';
 import { holdHomes } from '../bodies.ts';
-import type { PanelField } from '../panel.ts';
 import { boxOfPart, type Home } from '../scene.ts';
 import { gridMm, snap, type Snapped } from '../snapping.ts';
 import type {
@@ -22,69 +21,11 @@ import type {
 import { asTurn, turnStep } from '../turn-grip.ts';
 import { buildOrdered } from './build-parts.ts';
 import { freeSpot, layRows } from './lay-rows.ts';
-import { partSorts } from './part-sorts.ts';
-import { readOrders, type PartOrder } from './read-order.ts';
-import { sampleShapes } from './samples.ts';
-
-export interface PlaceState {
-  readonly text: string;
-  readonly at: Spot | null;
-  readonly free: boolean;
-  readonly rotation: number;
-  readonly face: 'below' | 'above';
-  /** The terminal that the first lead of a hanging part is on. */
-  readonly hung: string | null;
-}
+import { lineUpOf, placePanel } from './place-panel.ts';
+import { counter, partsFor, readyOf, resting, type PlaceState } from './place-state.ts';
+import type { PartOrder } from './read-order.ts';
 
 const drawPx = 7;
-
-const resting: PlaceState = {
-  text: partSorts[0]?.example ?? '',
-  at: null,
-  free: false,
-  rotation: 0,
-  face: 'below',
-  hung: null
-};
-
-interface Ready {
-  readonly orders: readonly PartOrder[];
-  readonly problem: string | null;
-}
-
-/** A reference that is written twice places nothing twice. */
-const takenAlready = (orders: readonly PartOrder[], { study }: ToolWorld): string | null => {
-  const named = orders.flatMap(({ reference }) => reference ?? []);
-  const twice = named.find((reference, index) => named.indexOf(reference) !== index);
-  if (twice !== undefined) return twice;
-  const there = study.index.parts.find(
-    (part) => part.place !== undefined && named.includes(part.reference.toUpperCase())
-  );
-  return there?.reference ?? null;
-};
-
-const readyOf = ({ text }: PlaceState, world: ToolWorld): Ready => {
-  const reading = readOrders(text, Object.values(world.study.document.patterns));
-  if (!reading.ok) return { orders: [], problem: reading.problem };
-  const taken = takenAlready(reading.orders, world);
-  if (taken === null) return { orders: reading.orders, problem: null };
-  return {
-    orders: [],
-    problem: `${taken} is placed already: leave the reference out for the next`
-  };
-};
-
-const waiting = (order: PartOrder, { study }: ToolWorld): Part | undefined =>
-  order.reference === null
-    ? undefined
-    : study.index.parts.find(({ reference }) => reference.toUpperCase() === order.reference);
-
-/** The ordered parts, those first that are in the document and only have no place yet. */
-const partsFor = (orders: readonly PartOrder[], world: ToolWorld, unit: string): Part[] => {
-  const fresh = orders.filter((order) => waiting(order, world) === undefined);
-  const built = [...buildOrdered(fresh, world.study.document, { unit, makeId: world.makeId })];
-  return orders.flatMap((order) => waiting(order, world) ?? built.shift() ?? []);
-};
 
 const round = (value: number): number => Math.round(value * 100) / 100;
 
@@ -272,56 +213,6 @@ const pressKey = (
   return { state, actions: [] };
 };
 
-/** The tube line-up of the set, as one text; empty where nobody wrote it. */
-const lineUpOf = ({ study }: ToolWorld): string =>
-  (study.document.identity.tubes ?? '').replaceAll(/\s*[\n;]\s*/g, ', ').trim();
-
-const panel = (state: PlaceState, world: ToolWorld): readonly PanelField[] => {
-  const { orders, problem } = readyOf(state, world);
-  const patterns = sortByOrder(world.study.document.patterns);
-  const options = [
-    ...partSorts.map(({ id, name, example }) => ({
-      value: example,
-      label: name,
-      shapes: sampleShapes(id)
-    })),
-    ...patterns.map(({ name }) => ({ value: name, label: name }))
-  ];
-  const parts = partsFor(orders, { ...world, makeId: counter() }, '');
-  const words =
-    problem ??
-    (parts.length === 0 ? 'Choose a part, or write one.' : parts.map(describe).join(' · '));
-  return [
-    {
-      kind: 'text',
-      id: 'what',
-      label: 'Part, or several with commas',
-      value: state.text,
-      example: '6CG7, 3 x strip 5, R12 47k',
-      commit: 'Place beside',
-      wide: true
-    },
-    { kind: 'words', id: 'says', text: words, tone: problem === null ? 'plain' : 'problem' },
-    { kind: 'choice', id: 'sort', label: 'Parts', value: state.text, options },
-    { kind: 'action', id: 'turn', label: 'Turn 45°', key: 'R' },
-    {
-      kind: 'action',
-      id: 'over',
-      label: state.face === 'above' ? 'Above the deck' : 'Below the deck',
-      key: 'O'
-    },
-    ...(lineUpOf(world) === ''
-      ? []
-      : [{ kind: 'action', id: 'line-up', label: 'The tube line-up' } as const])
-  ];
-};
-
-const describe = ({ reference, type, value, terminals }: Part): string => {
-  const count = Object.keys(terminals).length;
-  const what = type ?? value;
-  return `${reference}${what === undefined ? '' : ` ${what}`}, ${count} terminal${count === 1 ? '' : 's'}`;
-};
-
 const show = (state: PlaceState, world: ToolWorld): ToolPreview => {
   const { orders } = readyOf(state, world);
   if (state.at === null || orders.length === 0) return { shapes: [], cursor: 'crosshair' };
@@ -360,12 +251,6 @@ const nameOf = ({ reference }: Part, { x, y }: Spot): PreviewShape => ({
   style: 'hand.name'
 });
 
-/** Ids for parts that are only shown. */
-const counter = (): ((kind: string) => string) => {
-  let count = 0;
-  return (kind) => `${kind.charAt(0)}${(count += 1)}`;
-};
-
 export const placeParts: Tool<PlaceState> = {
   id: 'place',
   name: 'Place parts',
@@ -375,6 +260,6 @@ export const placeParts: Tool<PlaceState> = {
   resting,
   rest: (state) => ({ ...state, at: null, hung: null }),
   step,
-  panel,
+  panel: placePanel,
   show
 };

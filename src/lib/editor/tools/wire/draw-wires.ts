@@ -1,55 +1,15 @@
 // From terminal to terminal: press one, press another, and there is a wire. Supports that are pressed on
 // the way dress it. Terminals can be named by keys as well, so that no pointer is needed.
 import { addElement } from '#document/edits.ts';
-import type { Wire, WireEnd } from '#document/index.ts';
 import { formatAwg } from '#quantity/index.ts';
-import type { Study } from '#study/index.ts';
 import { colourText, wireName } from '../../core/words.ts';
-import { EndNames } from '../../schedule/end-text.ts';
-import type { PanelField } from '../panel.ts';
 import type { SceneTerminal } from '../scene.ts';
-import type {
-  PreviewShape,
-  Spot,
-  Tool,
-  ToolAction,
-  ToolEvent,
-  ToolPreview,
-  ToolStep,
-  ToolWorld
-} from '../tool.ts';
+import type { Tool, ToolAction, ToolEvent, ToolStep, ToolWorld } from '../tool.ts';
 import { judgeWire } from './judge-wire.ts';
-import { lastWire, planWire, readFound, type WirePlan } from './next-wire.ts';
-
-export interface WireState {
-  /** The key of the terminal that the wire in the hand begins at. */
-  readonly from: string | null;
-  readonly supports: readonly string[];
-  readonly at: Spot | null;
-  /** The key of the terminal under the pointer. */
-  readonly over: string | null;
-  /** The wire is being dragged to its other end. */
-  readonly isDragged: boolean;
-  /** A terminal's name, as far as it is typed. */
-  readonly typed: string;
-  readonly prefix: string;
-  readonly gauge: string;
-  readonly colour: string;
-  readonly chains: boolean;
-}
-
-const resting: WireState = {
-  from: null,
-  supports: [],
-  at: null,
-  over: null,
-  isDragged: false,
-  typed: '',
-  prefix: '',
-  gauge: '',
-  colour: '',
-  chains: false
-};
+import { lastWire, planWire } from './next-wire.ts';
+import { showWire } from './show-wire.ts';
+import { wirePanel } from './wire-panel.ts';
+import { labelOf, namesOf, planOf, resting, startOf, type WireState } from './wire-state.ts';
 
 /** Nothing in the hand; what is set stays. */
 const emptied = (state: WireState): WireState => ({
@@ -65,42 +25,6 @@ const say = (state: WireState, words: string): ToolStep<WireState> => ({
   actions: [{ kind: 'say', words }],
   claims: true
 });
-
-const names = new WeakMap<Study, EndNames>();
-const namesOf = (study: Study): EndNames => {
-  const known = names.get(study) ?? new EndNames(study.document, study.index);
-  names.set(study, known);
-  return known;
-};
-
-const labelOf = ({ study }: ToolWorld, key: string): string => {
-  const entry = study.index.terminalByKey.get(key);
-  return entry
-    ? study.index.labelOf({
-        at: { part: entry.part.id, terminal: entry.terminal.id },
-        known: 'seen'
-      })
-    : '?';
-};
-
-/** The terminal that the wire in the hand begins at, if it is still there. */
-const startOf = (state: WireState, { study }: ToolWorld): string | null =>
-  state.from !== null && study.index.terminalByKey.has(state.from) ? state.from : null;
-
-const endAt = ({ study }: ToolWorld, key: string | null): WireEnd => {
-  const entry = key === null ? undefined : study.index.terminalByKey.get(key);
-  return entry
-    ? { at: { part: entry.part.id, terminal: entry.terminal.id }, known: 'seen' }
-    : { known: 'unknown' };
-};
-
-const planOf = (state: WireState, world: ToolWorld, to: string | null): WirePlan | string => {
-  const { prefix, gauge, colour, supports } = state;
-  const reading = readFound(gauge, colour);
-  if (!reading.ok) return reading.why;
-  const from = endAt(world, startOf(state, world));
-  return { from, to: endAt(world, to), prefix, found: reading.found, supports };
-};
 
 /** Ends the wire in the hand at a terminal, or with its other end not found yet. */
 const finish = (state: WireState, world: ToolWorld, to: string | null): ToolStep<WireState> => {
@@ -268,108 +192,6 @@ const pressKey = (
   return { state: { ...state, typed: state.typed + key }, actions: [], claims: true };
 };
 
-const sayings = (state: WireState, world: ToolWorld): string => {
-  const from = startOf(state, world);
-  if (from === null) return 'Press a terminal, or type its name: V3-5.';
-  const through = state.supports.length === 0 ? '' : `, through ${state.supports.length} supports`;
-  return `From ${labelOf(world, from)}${through}. Now its other end; ? where it is not found yet.`;
-};
-
-const panel = (state: WireState, world: ToolWorld): readonly PanelField[] => {
-  const reading = readFound(state.gauge, state.colour);
-  const isStarted = startOf(state, world) !== null;
-  return [
-    {
-      kind: 'words',
-      id: 'says',
-      text: reading.ok ? sayings(state, world) : reading.why,
-      tone: reading.ok ? 'plain' : 'problem'
-    },
-    {
-      kind: 'text',
-      id: 'terminal',
-      label: isStarted ? 'To which terminal' : 'From which terminal',
-      value: state.typed,
-      example: 'V3-5',
-      commit: 'Take',
-      suggestions: namesOf(world.study).suggest(state.typed),
-      wide: true
-    },
-    { kind: 'text', id: 'gauge', label: 'Gauge', value: state.gauge, example: '22 AWG' },
-    { kind: 'text', id: 'colour', label: 'Colour', value: state.colour, example: 'red/yellow' },
-    { kind: 'text', id: 'prefix', label: 'Prefix', value: state.prefix, example: 'H' },
-    {
-      kind: 'action',
-      id: 'again',
-      label: 'As the last wire',
-      disabled: lastWire(world.study.document) === null
-    },
-    { kind: 'switch', id: 'chains', label: 'Chain: each end begins the next', on: state.chains },
-    ...(isStarted
-      ? [
-          {
-            kind: 'action',
-            id: 'stop',
-            label: state.chains ? 'End the chain' : 'Give up',
-            key: 'Esc'
-          } as const
-        ]
-      : [])
-  ];
-};
-
-/** What the wire in the hand would be, in a few words. */
-const judged = (
-  state: WireState,
-  world: ToolWorld,
-  to: string
-): { readonly style: string; readonly text: string } | null => {
-  const plan = planOf(state, world, to);
-  if (typeof plan === 'string') return null;
-  const wire: Wire = planWire(world.study.document, plan, () => 'w0inhand0');
-  const { band, need, carries, danger } = judgeWire(world.study, wire);
-  const { awg, colour, tracer } = wire.found;
-  const looks = [awg === undefined ? '' : formatAwg(awg), colourText(colour, tracer)];
-  const lines = [
-    `${wire.number} to ${labelOf(world, to)}: ${need}`,
-    carries,
-    looks.filter((word) => word !== '').join(' '),
-    danger ?? ''
-  ];
-  return { style: `wire.${band}`, text: lines.filter((line) => line !== '').join('\n') };
-};
-
-const ringMm = 2.6;
-const ringAt = ({ x, y }: Spot): PreviewShape => ({
-  shape: { kind: 'circle', x, y, r: ringMm },
-  style: 'hand.ring'
-});
-
-const show = (state: WireState, world: ToolWorld): ToolPreview => {
-  const { scene } = world;
-  const start = startOf(state, world);
-  const from = start === null ? null : (scene.terminalByKey.get(start)?.at ?? null);
-  const over = state.over === null ? null : (scene.terminalByKey.get(state.over) ?? null);
-  const rings = [from, over?.at ?? null].flatMap((at) => (at ? [ringAt(at)] : []));
-  const named = state.typed === '' ? null : namesOf(world.study).read(state.typed);
-  const goal =
-    named?.kind === 'terminal' ? `${named.at.part}/${named.at.terminal}` : (over?.key ?? null);
-  const end = (goal === null ? null : scene.terminalByKey.get(goal)?.at) ?? state.at;
-  const typed =
-    state.typed === '' ? {} : { words: { text: state.typed, at: end ?? from ?? { x: 0, y: 0 } } };
-  if (!from || !end) return { shapes: rings, cursor: 'crosshair', ...typed };
-  const supports = state.supports.flatMap((id) => scene.geometry.places.supports.get(id)?.at ?? []);
-  const points = [from, ...supports, end].flatMap(({ x, y }) => [x, y]);
-  const judgement = goal === null || goal === start ? null : judged(state, world, goal);
-  const style = judgement?.style ?? 'hand.loose';
-  const words = judgement ? { words: { text: judgement.text, at: end } } : typed;
-  return {
-    shapes: [{ shape: { kind: 'line', points }, style }, ...rings],
-    cursor: 'crosshair',
-    ...words
-  };
-};
-
 export const drawWires: Tool<WireState> = {
   id: 'wire',
   name: 'Wire',
@@ -380,6 +202,6 @@ export const drawWires: Tool<WireState> = {
   resting,
   rest: (state) => ({ ...emptied(state), at: null, over: null }),
   step,
-  panel,
-  show
+  panel: wirePanel,
+  show: showWire
 };
