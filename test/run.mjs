@@ -55,7 +55,8 @@ const outsideTools = [
   [['pdftotext'], 'poppler-utils'],
   [['rsvg-convert'], 'librsvg2-bin'],
   [['unzip'], 'unzip'],
-  [['python3'], 'python3-minimal']
+  [['python3'], 'python3-minimal'],
+  [['soffice'], 'libreoffice-calc-nogui']
 ];
 
 const placeOf = (name) =>

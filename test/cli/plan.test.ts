@@ -1,7 +1,10 @@
 // The commands that follow from a plan, on the built package.
-import { existsSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readFileSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { buildSchedule, scheduleToCsv } from '#paperwork/index.ts';
+import { buildStudy } from '#study/index.ts';
 import { describe, expect, it } from 'vitest';
+import { generateChassis } from '../helpers/generate-chassis.ts';
 import { cli, freshFolder, television } from './run-cli.ts';
 
 describe('plan', () => {
@@ -53,6 +56,27 @@ describe('build --all', () => {
       expect(existsSync(join(folder, name)), name).toBe(true);
       expect(statSync(join(folder, name)).size, name).toBeGreaterThan(1000);
     }
+    expect(readFileSync(join(folder, 'schedule.xlsx')).subarray(0, 2).toString()).toBe('PK');
+  });
+
+  it('takes a list of 300 wires to tags, lists, sheets and workbook in one line', () => {
+    const folder = freshFolder();
+    const list = join(folder, 'chassis-300.csv');
+    const study = buildStudy(generateChassis(300, 3));
+    writeFileSync(list, scheduleToCsv(buildSchedule(study, [])));
+    const run = cli('build', list, '--out', folder, '--all');
+    expect(run.code, run.said).toBe(0);
+    expect(run.said).toMatch(/: 300 wires;/);
+    const text = (name: string) => readFileSync(join(folder, name), 'utf8');
+    expect(text('tags.html').match(/class="flag"/g)).toHaveLength(600);
+    const { wires } = JSON.parse(text('plan.json')) as { wires: unknown[] };
+    expect(wires).toHaveLength(300);
+    expect(text('bench-list.html')).toContain('Bench list');
+    for (const title of ['Continuity', 'Insulation', 'Leakage', 'First power-up'])
+      expect(text('test-sheets.html')).toMatch(new RegExp(`<h1>${title}`));
+    expect(text('cut-list.csv')).toMatch(/^\uFEFFCut from,Where,/);
+    // Nothing is on the shelf of a list: all that is to be done is bought.
+    expect(text('shopping-list.csv').split('\r\n').length).toBeGreaterThan(3);
     expect(readFileSync(join(folder, 'schedule.xlsx')).subarray(0, 2).toString()).toBe('PK');
   });
 

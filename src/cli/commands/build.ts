@@ -6,6 +6,8 @@ import {
   benchList,
   buildSchedule,
   countBySeverity,
+  cutColumns,
+  cutRows,
   findingsToJson,
   findingsToText,
   labelSheets,
@@ -15,6 +17,9 @@ import {
   scheduleToJson,
   scheduleToXlsx,
   sheetsToPage,
+  shoppingColumns,
+  shoppingRows,
+  tableToCsv,
   tagsPage,
   testSheetOnPaper,
   wholePlanToJson,
@@ -85,6 +90,11 @@ function allPaper({ document, study }: Judged, whole: WholePlan): [string, strin
   return [
     ['plan.html', sheetsToPage(document, planSheets(study, whole))],
     ['plan.json', wholePlanToJson(whole)],
+    ['cut-list.csv', tableToCsv({ columns: cutColumns, rows: cutRows(study, whole.cuts) })],
+    [
+      'shopping-list.csv',
+      tableToCsv({ columns: shoppingColumns, rows: shoppingRows(study, whole.shopping) })
+    ],
     ['bench-list.html', sheetsToPage(document, [benchList(study, whole.plan)])],
     ['test-sheets.html', sheetsToPage(document, tests)],
     ...(sheet ? [['tags.html', tagsPage(study, { sheet })] as [string, string]] : [])
