@@ -55,7 +55,7 @@ test('the shelf, a proposal overruled, both lists, all taken over and undone', a
   await expect(own).not.toContainText('chosen');
 
   await turnTo(page, 'cuts');
-  await expect(page.getByTestId('bound')).toContainText(/no cutting does with fewer than \d+/);
+  await expect(page.getByTestId('bound')).toContainText(/no cutting does with fewer than\s+\d+/);
   await expect(page.getByTestId('cut-22-AWG-red')).toContainText(/left, stays on the spool/);
   await page.getByTestId('print-cut-list').click();
   await expect(page.frameLocator('[data-testid=print-frame]').locator('h1')).toHaveText('Cut list');

@@ -13,15 +13,15 @@ const blankRows = 10;
 /** The shares of the width are those of each table, so that the columns stand under each other. */
 const columns = [
   { heading: 'No', share: 6 },
-  { heading: 'From (leads)', share: 12 },
-  { heading: 'To (leads)', share: 12 },
+  { heading: 'From (leads)', share: 11.5 },
+  { heading: 'To (leads)', share: 11.5 },
   { heading: 'Colour', share: 10 },
-  { heading: 'New wire, cut', share: 18 },
-  { heading: 'Strip, sleeve', share: 10 },
-  { heading: 'Dress', share: 14 },
-  { heading: 'Out', share: 5.5, isBlank: true },
-  { heading: 'In', share: 5.5, isBlank: true },
-  { heading: 'Checked', share: 7, isBlank: true }
+  { heading: 'New wire, cut', share: 17 },
+  { heading: 'Strip, sleeve', share: 10.5 },
+  { heading: 'Dress', share: 12 },
+  { heading: 'Out', share: 6, isBlank: true },
+  { heading: 'In', share: 5, isBlank: true },
+  { heading: 'Checked', share: 10.5, isBlank: true }
 ];
 
 /** The wires socket by socket, as they are gone through: on paper and on screen the same. */
@@ -104,7 +104,7 @@ export function benchLine(study: Study, plan: Plan, wire: Wire): BenchLine {
   };
   const cut = own?.cutMm ?? null;
   const strips = about?.cut
-    ? `${Math.ceil(about.cut.stripFromMm)} and ${Math.ceil(about.cut.stripToMm)} mm`
+    ? `${Math.ceil(about.cut.stripFromMm)}, ${Math.ceil(about.cut.stripToMm)} mm`
     : null;
   const sleeves = [...new Set([wire.from.sleeve, wire.to.sleeve])].filter(
     (text) => text !== undefined
@@ -134,7 +134,7 @@ export function benchLine(study: Study, plan: Plan, wire: Wire): BenchLine {
 
 function rowOf(study: Study, plan: Plan, wire: Wire): readonly Cell[] {
   const line = benchLine(study, plan, wire);
-  const box = (isTicked: boolean): Cell => (isTicked ? 'done' : null);
+  const box = (isTicked: boolean): Cell => (isTicked ? '✓' : null);
   const { state } = wire;
   return [
     line.number,

@@ -36,7 +36,9 @@ td.number { text-align: right; white-space: nowrap; font-variant-numeric: tabula
 td.blank { border: 0.3mm solid #6f695e; min-width: 11mm; height: 8mm; }
 td.stop { font-weight: 700; }
 table.set { table-layout: fixed; }
-table.set td, table.set th { overflow-wrap: break-word; hyphens: manual; }
+table.set td { overflow-wrap: break-word; }
+table.set th { font-size: 10.5pt; }
+table.set td.tick { text-align: center; }
 table.set td.blank { min-width: 0; }
 ${columnWidths}
 /* The foot of a table stands on every sheet of paper, with room kept for it: that is what this one is for. */
@@ -61,11 +63,13 @@ function tableHtml({ columns, rows }: Table): string {
         const name =
           isBlank === true && text === ''
             ? 'blank'
-            : typeof cell === 'number'
-              ? 'number'
-              : text.startsWith('DO NOT MEASURE')
-                ? 'stop'
-                : null;
+            : text === '✓'
+              ? 'tick'
+              : typeof cell === 'number'
+                ? 'number'
+                : text.startsWith('DO NOT MEASURE')
+                  ? 'stop'
+                  : null;
         return `<td${name === null ? '' : ` class="${name}"`}>${escapeXmlText(text)}</td>`;
       });
       return `<tr>${cells.join('')}</tr>`;
