@@ -25,7 +25,7 @@ export const sheetsCommand: Command = {
     {
       name: 'tolerance',
       value: 'PERCENT',
-      help: 'How far volts may be off, as the service data says. 20 if not given.'
+      help: 'How far volts may be off, as the service data says. If not given, as written in DOC, else 20.'
     },
     { name: 'out', value: 'FILE', help: 'The file to write; stdout if not given.' }
   ],
@@ -34,15 +34,17 @@ export const sheetsCommand: Command = {
     const only = choiceOf(input, 'only', names, 'all');
     const format = choiceOf(input, 'format', ['html', 'text'], 'html');
     const paper = choiceOf(input, 'paper', paperSizes, 'A4');
-    const percentText = input.values['tolerance'] ?? '20';
-    const percent = Number(percentText);
+    const percentText = input.values['tolerance'];
+    const percent = Number(percentText ?? '20');
     if (!(percent > 0 && percent <= 100))
       throw new CommandError(`--tolerance ${percentText}: give per cent, more than 0 up to 100`);
     const { document, study } = await judge(path, terminal);
-    const tests = buildTestSheets(study, percent / 100).map((test) => ({
-      id: test.id,
-      sheet: testSheetOnPaper(study, test)
-    }));
+    const tests = buildTestSheets(study, percentText === undefined ? undefined : percent / 100).map(
+      (test) => ({
+        id: test.id,
+        sheet: testSheetOnPaper(study, test)
+      })
+    );
     const bench = { id: 'bench' as const, sheet: benchList(study, buildPlan(study)) };
     const chosen = [bench, ...tests]
       .filter(({ id }) => only === 'all' || id === only)

@@ -10,6 +10,7 @@ export * from './shopping-list.ts';
 export * from './order-of-work.ts';
 export * from './proof/discharge-first.ts';
 export * from './proof/expectation.ts';
+export { toleranceRecord } from './proof/power-up.ts';
 export * from './proof/test-row.ts';
 export * from './proof/test-sheets.ts';
 export { chanceFrom } from '#quantity/seeded-chance.ts';

@@ -1,7 +1,13 @@
 // The bench list's head: which step comes next, what is out of order and why, and that nothing which is said
 // to be ready is out of order.
 import { applyEdit, type Edit } from '#document/index.ts';
-import { buildPlan, orderOfWork } from '#plan/index.ts';
+import {
+  buildPlan,
+  buildTestSheets,
+  judgeReading,
+  orderOfWork,
+  toleranceRecord
+} from '#plan/index.ts';
 import { buildStudy, type Study } from '#study/index.ts';
 import {
   nextStep,
@@ -12,7 +18,6 @@ import {
   whatNext
 } from '#editor/work/bench-steps.ts';
 import { readingEdit, readingsWithoutRow, recordEdit } from '#editor/work/reading-edits.ts';
-import { buildTestSheets, judgeReading } from '#plan/index.ts';
 import { describe, expect, it } from 'vitest';
 import { buildTelevision } from '../../demonstrations/television.ts';
 import { chassis } from '../../helpers/chassis.ts';
@@ -149,5 +154,18 @@ describe('readings', () => {
     const limited = after(study, recordEdit('leakage', 'limit of the service data', '0.5 mA'));
     expect(judgeReading(leakage(limited).expected, '0.7 mA').verdict).toBe('too high');
     expect(judgeReading(leakage(limited).expected, '0.3 mA').verdict).toBe('as expected');
+  });
+
+  it('of the first power-up are held against the tolerance that was written down', () => {
+    const most = (of: Study) => {
+      const rows = buildTestSheets(of).find(({ id }) => id === 'power-up')?.rows ?? [];
+      const own = rows.find(({ expected }) => expected !== null)?.expected;
+      return (own?.most ?? 0) / (own?.least ?? 1);
+    };
+    expect(most(study)).toBeCloseTo(1.2 / 0.8, 1);
+    const narrow = after(study, recordEdit('power-up', toleranceRecord, '10 %'));
+    expect(most(narrow)).toBeCloseTo(1.1 / 0.9, 1);
+    const odd = after(study, recordEdit('power-up', toleranceRecord, 'little'));
+    expect(most(odd)).toBe(most(study));
   });
 });

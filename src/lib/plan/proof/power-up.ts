@@ -17,6 +17,16 @@ const leastWindingV = 60;
 const meterV = 1000;
 const pulseV = 300;
 
+/** Beside the readings: by how much the volts may differ, per cent, where the service data says so. */
+export const toleranceRecord = 'volts may differ by, %';
+
+/** As it was written down, as a share; undefined where nothing sensible was. */
+export function writtenTolerance({ document }: Study): number | undefined {
+  const text = document.proof?.records?.['power-up']?.[toleranceRecord] ?? '';
+  const percent = Number(text.replace('%', '').replace(',', '.').trim());
+  return text.trim() !== '' && percent > 0 && percent <= 100 ? percent / 100 : undefined;
+}
+
 export function powerUpSheet(study: Study, tolerance = usualTolerance): TestSheet {
   const rows = study.index.terminals.flatMap((entry) => rowOf(study, entry, tolerance));
   return {
@@ -37,6 +47,7 @@ export function powerUpSheet(study: Study, tolerance = usualTolerance): TestShee
       'line volts',
       'meter type and its ohms per volt or megohms',
       'lamp or variac step',
+      toleranceRecord,
       'date'
     ],
     rows
