@@ -351,6 +351,19 @@ describe('trouble', () => {
     expect(study.network.shorted[0]!.against!.part.reference).toBe('B1');
   });
 
+  it('what flows between such two is not reckoned, though the wire has a resistance', () => {
+    const between = (volts: number) =>
+      studyOf(
+        chassis()
+          .part('other', 'B1', ['+'], { elements: source(250) })
+          .part('other', 'B2', ['+'], { elements: source(volts) })
+          .wire(1, 'B1 +', 'B2 +', { awg: 22, tapedMm: 100 })
+      ).wires.get('w1')!.current;
+    expect(between(400)).toBeNull();
+    // Within a tenth they count as alike, and the difference flows.
+    expect(between(249.99)!.amps).toBeGreaterThan(0.1);
+  });
+
   it('a load that nothing feeds, and one that is fed too little', () => {
     const unfed = studyOf(
       chassis()

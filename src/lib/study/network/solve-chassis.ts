@@ -89,6 +89,7 @@ export function solveChassis(inputs: NetworkInputs, before?: SolvedNetwork): Sol
     was.kept.ofElement === ofElement &&
     circuitNames.every((name) => was.circuits[name] === circuits[name]);
   if (isAsBefore) return { ...was, kept };
+  const shorted = findShortedSources(elements);
   // Where the same is left open, islands that were not solved again say what they said.
   const changed = was?.known === known ? findChangedIslands(was.circuits, circuits) : undefined;
   return {
@@ -98,11 +99,11 @@ export function solveChassis(inputs: NetworkInputs, before?: SolvedNetwork): Sol
     known,
     figures: listNetFigures({ circuits, regions, points, nets }, changed?.nets, was?.figures),
     currents: listCurrents(
-      { circuits, regions, ofWire, openEnds },
+      { circuits, regions, ofWire, openEnds, shorted },
       changed && withMoved(changed.wires, ofWire, was?.kept.ofWire),
       was?.currents
     ),
-    shorted: findShortedSources(elements),
+    shorted,
     kept
   };
 }

@@ -6,6 +6,7 @@ import type { WireCurrent } from '../types.ts';
 import type { CircuitName, PlacedBranch } from './branches.ts';
 import type { OpenEnd } from './open-ends.ts';
 import type { Region, RegionAt } from './regions.ts';
+import type { ShortedSource } from './shorted-sources.ts';
 import { islandAt, type SolvedCircuit } from './solve-circuits.ts';
 import { doubtWords, feedWords } from './words.ts';
 
@@ -23,6 +24,8 @@ export interface CurrentsInputs {
   readonly circuits: Readonly<Record<CircuitName, SolvedCircuit>>;
   readonly regions: Readonly<Record<CircuitName, RegionAt>>;
   readonly ofWire: ReadonlyMap<Id, PlacedBranch>;
+  /** Sources that cannot be right: what flows round them is no current of the set. */
+  readonly shorted: readonly ShortedSource[];
   /** What nobody described anywhere: on the chassis the currents of all come together. */
   readonly openEnds: readonly OpenEnd[];
 }
@@ -35,11 +38,15 @@ export function listCurrents(
   before: CurrentsOf | undefined
 ): CurrentsOf {
   const { ofWire, openEnds } = inputs;
+  const wrong = new Set(
+    inputs.shorted.flatMap(({ element, against }) => [element.id, against?.id])
+  );
+  const part = (name: 'loaded' | 'ac', branch: PlacedBranch): Part | null =>
+    partOf(name, branch, inputs, wrong);
   const all = touched ?? new Set([...ofWire.keys(), ...(before?.keys() ?? [])]);
   return patchMap(before, all, (wire, was) => {
     const branch = ofWire.get(wire);
-    const now =
-      branch && currentOf(partOf('loaded', branch, inputs), partOf('ac', branch, inputs), openEnds);
+    const now = branch && currentOf(part('loaded', branch), part('ac', branch), openEnds);
     return now ? keepFields(was, now) : undefined;
   });
 }
@@ -47,10 +54,13 @@ export function listCurrents(
 function partOf(
   name: 'loaded' | 'ac',
   { branch, from, to }: PlacedBranch,
-  { circuits, regions }: CurrentsInputs
+  { circuits, regions }: CurrentsInputs,
+  wrong: ReadonlySet<string | undefined>
 ): Part | null {
   const circuit = circuits[name];
-  const solution = (islandAt(circuit, from) ?? islandAt(circuit, to))?.solution;
+  const island = islandAt(circuit, from) ?? islandAt(circuit, to);
+  if (island?.sources.some(({ element }) => wrong.has(element?.id))) return null;
+  const solution = island?.solution;
   const amps = solution && solution.shorted.length === 0 ? solution.ampsOf(branch.id) : null;
   if (amps === null) return null;
   const region = regions[name](from) ?? regions[name](to);
