@@ -94,7 +94,7 @@ export const creepageSum = defineSum({
 
 export const boardSpacingSum = defineSum({
   id: 'board-spacing',
-  title: 'Distance between conductors of a printed board',
+  title: 'Distance on a printed board',
   inputs: z.object({
     peak: amount('voltage', {
       min: 0,
