@@ -5,7 +5,7 @@ import { wireStates, type MakeId } from '#document/index.ts';
 import type { OpenedSheet } from '#intake/index.ts';
 import type { DocumentState, EditOutcome } from '../core/document-state.svelte.ts';
 import type { Preferences } from '../core/preferences.svelte.ts';
-import { counted, wireName } from '../core/words.ts';
+import { counted, needText, wireName } from '../core/words.ts';
 import { buildRows, type RowView } from './build-rows.ts';
 import { BlockWork } from './block-work.ts';
 import { blockOf, isMany, type CellBlock } from './cell-block.ts';
@@ -391,7 +391,16 @@ export class ScheduleState {
       this.#keepBad(row, column, text, outcome.problem);
       return;
     }
-    this.#host.tell(understood === null ? outcome.name : `${outcome.name}: ${understood}`);
+    const words = understood === null ? outcome.name : `${outcome.name}: ${understood}`;
+    this.#host.tell([words, this.#judgement(row)].filter(Boolean).join('; '));
+  }
+
+  /** What follows from an edit for the wire, as it is read out: the class, and the worst finding. */
+  #judgement(row: string): string {
+    const about = this.#host.documents.study.wires.get(row);
+    if (about === undefined) return '';
+    const worst = this.rows.find(({ id }) => id === row)?.worst ?? null;
+    return `needs ${needText(about.need)}${worst === null ? '' : `, ${worst} found`}`;
   }
 
   #keepBad(row: string, column: string, text: string, why: string): void {
