@@ -4,6 +4,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { buildFigure } from '#drawing/figures/build-figure.ts';
+import { planRing } from '#drawing/figures/ring-sides.ts';
 import type { PartEnd } from '#drawing/figures/part-end.ts';
 import { sides, type Side, type Spot } from '#drawing/presentation/sides.ts';
 import { pinPlaces, tubeBaseOf } from '#handbook/index.ts';
@@ -95,5 +96,16 @@ describe('a socket', () => {
       }),
       { seed: 11, numRuns: 200 }
     );
+  });
+
+  it('with thousands of ends is planned at once', () => {
+    const ends = Array.from({ length: 4000 }, (_, index) => ({
+      end: end(`w${index}`, 't1', 'east', 90),
+      pinDeg: index < 2000 ? 45 : 90
+    }));
+    const start = performance.now();
+    expect(planRing(ends, 45).sides).toHaveLength(4000);
+    // With every end tried as the first the time grows with the square of their number.
+    expect(performance.now() - start).toBeLessThan(5000);
   });
 });
