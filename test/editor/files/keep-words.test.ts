@@ -6,6 +6,7 @@ import type { DisplayItem } from '#drawing/index.ts';
 import { describe, expect, it } from 'vitest';
 
 const well: KeepStanding = {
+  newerVersion: null,
   isFollowing: false,
   problem: null,
   isPromised: true,
@@ -105,5 +106,12 @@ describe('a preview', () => {
     [{ width: '1', height: 1, paths: {} }]
   ])('is not %j', (value) => {
     expect(isPreview(value)).toBe(false);
+  });
+
+  it('says of a newer document that it is not changed here, after what is worse', () => {
+    const line = keepLineOf({ ...well, newerVersion: 99, editsSinceFile: 99, isPromised: false });
+    expect([line?.weight, line?.actions]).toEqual(['note', []]);
+    expect(line?.words).toContain('newer version of this program (99)');
+    expect(keepLineOf({ ...well, newerVersion: 99, problem: 'x' })?.weight).toBe('danger');
   });
 });

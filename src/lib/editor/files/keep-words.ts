@@ -1,6 +1,8 @@
 // What has to be said, in a line of its own, about whether the work is kept; and what can be done about it.
 
 export interface KeepStanding {
+  /** The version of this program that wrote the document, where it is a newer one; else null. */
+  readonly newerVersion: number | null;
   readonly isFollowing: boolean;
   readonly problem: string | null;
   /** Whether the browser promised not to clear what it keeps; null before it was asked. */
@@ -23,7 +25,7 @@ export const nagAfterEdits = 40;
 
 /** Null where all is well. */
 export const keepLineOf = (standing: KeepStanding): KeepLine | null => {
-  const { isFollowing, problem, isPromised, editsSinceFile, putOffAt } = standing;
+  const { newerVersion, isFollowing, problem, isPromised, editsSinceFile, putOffAt } = standing;
   if (isFollowing) {
     return {
       words:
@@ -37,6 +39,13 @@ export const keepLineOf = (standing: KeepStanding): KeepLine | null => {
       words: `Not kept: ${problem}. What you see is still here while this page is open.`,
       weight: 'danger',
       actions: ['save a file', 'try again']
+    };
+  }
+  if (newerVersion !== null) {
+    return {
+      words: `A newer version of this program (${newerVersion}) wrote this chassis: it can be looked at, printed and saved as it is, and not changed here.`,
+      weight: 'note',
+      actions: []
     };
   }
   if (isPromised !== true && editsSinceFile - putOffAt >= nagAfterEdits) {

@@ -13,7 +13,14 @@ const ask = (worker: Worker, task: LayoutTask, watch: LayoutWatch): Promise<Kept
       else if (data.kind === 'done') resolve(data.layout);
       else reject(data.why ? new LayoutError(data.why, data.words) : new Error(data.words));
     };
-    worker.onerror = ({ message }): void => reject(new Error(message || 'the worker ended'));
+    worker.onerror = (event): void => {
+      event.preventDefault();
+      reject(
+        new Error(
+          'it ended in the middle of the work, perhaps for want of memory; close other pages and lay out again'
+        )
+      );
+    };
     watch.signal.addEventListener('abort', () =>
       reject(new LayoutError('stopped', 'the layout was stopped'))
     );
