@@ -27,9 +27,9 @@ it('eight hours of random use end with a sound document', async () => {
   const end = time + hours * 3_600_000;
   const edits = fc.sample(arbitraryStudyEdit, { seed: 89, numRuns: 600 });
   let documents = new DocumentState(generateChassis(60, 3), () => time);
-  let kept: ChassisDocument = documents.document;
+
   const done = { edited: 0, refused: 0, undone: 0, redone: 0, reopened: 0, wentBack: 0 };
-  await store.save(kept, time);
+  await store.save(documents.document, time);
   for (let turn = 0; time < end; turn++, time += pauseMs * (0.1 + 1.8 * chance())) {
     const what = chance();
     if (what < 0.75) {
@@ -54,11 +54,12 @@ it('eight hours of random use end with a sound document', async () => {
       const earlier = state && (await store.loadRevision(documents.document.id, state.savedAt));
       if (earlier && documents.goTo(earlier, 'go back')) done.wentBack += 1;
     }
-    if (turn % saveEvery === 0) await store.save((kept = documents.document), time);
+    if (turn % saveEvery === 0) await store.save(documents.document, time);
     // The study is made as it would be on screen, so that a fault in it comes to light.
     if (turn % 5 === 0) expect(documents.study.document).toBe(documents.document);
   }
-  await store.save((kept = documents.document), time);
+  const kept: ChassisDocument = documents.document;
+  await store.save(kept, time);
   const { edited, undone, redone, reopened, wentBack } = done;
   for (const count of [edited, undone, redone, reopened, wentBack])
     expect(count, JSON.stringify(done)).toBeGreaterThan(10);
