@@ -1,5 +1,6 @@
 // What a style name means on each paper: stroke, fill, width and dash. Display lists carry names;
 // only the writers ask for colours. A class band differs from every other in colour, dash and width.
+import { colourHexes } from '#handbook/index.ts';
 import { classBands, type ClassBand } from '#study/index.ts';
 import { blackInks, inks, type Inks, type ThemeName } from './inks.ts';
 
@@ -37,11 +38,26 @@ const line = (stroke: string, width: number): Style => ({ stroke, width });
 const shape = (stroke: string, fill: string, width = 0.32): Style => ({ stroke, fill, width });
 const text = (fill: string): Style => ({ fill });
 
+/** A wire whose colour tells something else than its class: dash and width are still the class's. In black
+ *  alone colours tell nothing. */
+const toneStyles = (ink: Inks, band: ClassBand): [string, Style][] => [
+  [`wire.${band}.edge`, { stroke: ink.softInk, width: bandLines[band].width + 0.45 }],
+  ...classBands.map((tint): [string, Style] => [
+    `wire.${band}.tint.${tint}`,
+    { ...bandLines[band], stroke: ink.wires[tint] }
+  ]),
+  ...Object.entries(colourHexes).map(([name, hex]): [string, Style] => [
+    `wire.${band}.hue.${name}`,
+    { ...bandLines[band], stroke: ink === blackInks ? ink.ink : hex }
+  ])
+];
+
 const bandStyles = (ink: Inks): [string, Style][] =>
   classBands.flatMap((band): [string, Style][] => {
     const colour = ink.wires[band];
     return [
       [`wire.${band}`, { stroke: colour, ...bandLines[band] }],
+      ...toneStyles(ink, band),
       // Clears what a wire crosses, so that the eye can follow it.
       [`wire.${band}.gap`, { stroke: ink.unit, width: bandLines[band].width + 0.9 }],
       [`number.${band}.box`, shape(colour, ink.part, band === '20k+' ? 0.45 : 0.26)],

@@ -49,7 +49,7 @@ export const layoutDiagram = async (
 ): Promise<DiagramLayout> => {
   const plan = buildPlan(study);
   const { onProgress, before = null } = options;
-  const tries = before ? 1 : (options.tries ?? (plan.links.lines.length <= fewLines ? 3 : 1));
+  const tries = before ? 1 : (options.tries ?? (plan.links.lines.length <= fewLines ? 2 : 1));
   const limits = startLimits(options);
   const of = tries * (Packing.steps + 1);
   let done = 0;

@@ -34,6 +34,11 @@ const sheetCommands = (editor: EditorState): readonly Command[] => {
       disabled: editor.pick === null,
       run: () => sheet?.lookCloser()
     },
+    {
+      words: 'Lay the diagram out anew',
+      disabled: diagram.which !== 'diagram' || diagram.list === null,
+      run: () => diagram.again()
+    },
     { words: 'Find and sort in the schedule', hint: 'Ctrl+F', ...always, run: () => editor.find() },
     {
       words: 'Choose the columns of the schedule',

@@ -12,6 +12,7 @@ import type {
   SvgOptions
 } from '#drawing/index.ts';
 import { LayoutError } from '#drawing/layout/layout-options.ts';
+import { plainLook, type Colouring, type Leavable, type Look } from '#drawing/look.ts';
 import type { Study } from '#study/index.ts';
 import type { Scene } from '../tools/scene.ts';
 import { lateSheet } from './late-sheet.ts';
@@ -42,6 +43,8 @@ const timeLimitMs = 30_000;
 export class DiagramState {
   list = $state.raw<DisplayList | null>(null);
   which = $state<SheetDrawing>('diagram');
+  /** What the colour of the wires tells, and what is left out of the drawing on screen. */
+  look = $state.raw<Look>(plainLook);
   /** From which side the drawing to scale is seen. */
   face = $state<Face>('below');
   /** The diagram as it is on the sheet; null while there is none, or the drawing to scale is shown. */
@@ -78,7 +81,8 @@ export class DiagramState {
     if (this.which === 'pictorial') {
       const geometry = works.layPictorial(view.study, this.face);
       this.scene = works.buildScene(view.study, geometry, this.face);
-      this.list = works.drawPictorial(view.study, geometry, this.#pictorialOptions(view, false));
+      const list = works.drawPictorial(view.study, geometry, this.#pictorialOptions(view, false));
+      this.list = works.applyLook(list, view.study, view.findings, this.look);
       return;
     }
     if (this.#laidOut !== null && hasSameStructure(this.#laidOut.document, document)) {
@@ -99,6 +103,23 @@ export class DiagramState {
     this.list = null;
     this.scene = null;
     this.shown = null;
+    if (this.#view !== null) this.show(this.#view);
+  }
+
+  /** Has the colour of the wires tell something else; exports still tell the class. */
+  colourBy(colouring: Colouring): void {
+    this.#lookAt({ ...this.look, colouring });
+  }
+
+  /** Leaves something out of the drawing on screen, or shows it again. */
+  toggle(what: Leavable): void {
+    const without = new Set(this.look.without);
+    if (!without.delete(what)) without.add(what);
+    this.#lookAt({ ...this.look, without });
+  }
+
+  #lookAt(look: Look): void {
+    this.look = look;
     if (this.#view !== null) this.show(this.#view);
   }
 
@@ -205,7 +226,8 @@ export class DiagramState {
         : works.redressDiagram(this.#laidOut.diagram, study);
     this.#laidOut = { diagram, document: study.document };
     this.shown = diagram;
-    this.list = works.buildDisplayList(diagram, { findings, isMarked, withFoot: false });
+    const list = works.buildDisplayList(diagram, { findings, isMarked, withFoot: false });
+    this.list = works.applyLook(list, study, findings, this.look);
   }
 
   async #layOut(document: ChassisDocument, isAnew = false): Promise<void> {

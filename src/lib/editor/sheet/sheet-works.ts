@@ -1,11 +1,6 @@
 // What makes the drawing and works on it, as one piece that is fetched after the page.
-export {
-  buildDiagram,
-  buildDisplayList,
-  drawPictorial,
-  layPictorial,
-  toSvg
-} from '#drawing/index.ts';
+export { buildDisplayList, drawPictorial, layPictorial, toSvg } from '#drawing/index.ts';
+export { applyLook } from '#drawing/apply-look.ts';
 export { redressDiagram, takeUpDiagram } from '#drawing/redress-diagram.ts';
 export { letGoEdit, showHand, stepHand } from '../diagram/move-in-diagram.ts';
 export { buildScene } from '../tools/scene.ts';

@@ -1,4 +1,5 @@
 // What the menus of the top bar hold, as data: on a phone they are one menu.
+import { colourings, leavable, type Colouring, type Leavable } from '#drawing/look.ts';
 import { handbookPages, openBeside } from '../bench/handbook-pages.ts';
 import type { EditorState } from '../core/editor-state.svelte.ts';
 import { lengthUnits, themes } from '../core/preferences.svelte.ts';
@@ -93,8 +94,18 @@ const exportMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] =
   }
 ];
 
+const colouringNames: Readonly<Record<Colouring, string>> = {
+  class: 'Insulation class needed',
+  function: 'What it is for',
+  state: 'How far the work is',
+  findings: 'Findings',
+  colour: 'Its own colour'
+};
+
+const leavableKeys = Object.keys(leavable) as Leavable[];
+
 const viewMenu = (editor: EditorState): readonly MenuGroup[] => {
-  const { preferences, walk, hand } = editor;
+  const { preferences, walk, hand, diagram } = editor;
   return [
     {
       title: 'Pin walk',
@@ -131,6 +142,24 @@ const viewMenu = (editor: EditorState): readonly MenuGroup[] => {
           testid: 'policy-open'
         }
       ]
+    },
+    {
+      title: 'Colour of the wires',
+      items: colourings.map((colouring) => ({
+        label: colouringNames[colouring],
+        checked: diagram.look.colouring === colouring,
+        run: () => diagram.colourBy(colouring),
+        testid: `colour-by-${colouring}`
+      }))
+    },
+    {
+      title: 'On the sheet',
+      items: leavableKeys.map((what) => ({
+        label: leavable[what],
+        checked: !diagram.look.without.has(what),
+        run: () => diagram.toggle(what),
+        testid: `show-${what}`
+      }))
     },
     {
       title: 'Lengths',
