@@ -47,7 +47,7 @@ describe('the look of a drawing', () => {
   });
 
   it('leaves out what is to be left out and nothing else', () => {
-    const shown = applyLook(list, study, findings, { ...plainLook, without: new Set(['numbers']) });
+    const shown = applyLook(list, study, findings, { ...plainLook, without: ['numbers'] });
     expect(shown.items.some(({ layer }) => layer === 'numbers')).toBe(false);
     expect(shown.items).toEqual(list.items.filter(({ layer }) => layer !== 'numbers'));
   });

@@ -5,7 +5,7 @@ import type { Id } from '#document/index.ts';
 import { parseColour } from '#handbook/index.ts';
 import type { Study } from '#study/index.ts';
 import type { DisplayItem, DisplayList } from './display-list.ts';
-import { toneInks, type Colouring, type Leavable, type Look } from './look.ts';
+import { toneInks, type Colouring, type Look } from './look.ts';
 import { buildNetRoles } from './presentation/roles.ts';
 
 const severities = ['note', 'caution', 'fault', 'danger'] as const;
@@ -56,10 +56,10 @@ export const applyLook = (
   findings: readonly Finding[],
   { colouring, without }: Look
 ): DisplayList => {
-  if (colouring === 'class' && without.size === 0) return list;
+  if (colouring === 'class' && without.length === 0) return list;
   const toneOf = buildTones(study, findings, colouring);
   const items = list.items.flatMap((item): DisplayItem[] => {
-    if (without.has(item.layer as Leavable)) return [];
+    if (without.some((layer) => layer === item.layer)) return [];
     if (!isPlainWire(item)) return [item];
     const tone = toneOf(item.subject?.id ?? '');
     if (tone === null) return [item];

@@ -16,10 +16,10 @@ export type Leavable = keyof typeof leavable;
 
 export interface Look {
   readonly colouring: Colouring;
-  readonly without: ReadonlySet<Leavable>;
+  readonly without: readonly Leavable[];
 }
 
-export const plainLook: Look = { colouring: 'class', without: new Set() };
+export const plainLook: Look = { colouring: 'class', without: [] };
 
 /** What a tint stands for, in the order of the tints. */
 export const toneWords: Readonly<

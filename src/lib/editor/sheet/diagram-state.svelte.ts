@@ -113,9 +113,9 @@ export class DiagramState {
 
   /** Leaves something out of the drawing on screen, or shows it again. */
   toggle(what: Leavable): void {
-    const without = new Set(this.look.without);
-    if (!without.delete(what)) without.add(what);
-    this.#lookAt({ ...this.look, without });
+    const others = [...this.look.without].filter((one) => one !== what);
+    const isShown = others.length === this.look.without.length;
+    this.#lookAt({ ...this.look, without: isShown ? [...others, what] : others });
   }
 
   #lookAt(look: Look): void {

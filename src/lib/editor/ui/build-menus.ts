@@ -156,7 +156,7 @@ const viewMenu = (editor: EditorState): readonly MenuGroup[] => {
       title: 'On the sheet',
       items: leavableKeys.map((what) => ({
         label: leavable[what],
-        checked: !diagram.look.without.has(what),
+        checked: !diagram.look.without.includes(what),
         run: () => diagram.toggle(what),
         testid: `show-${what}`
       }))
