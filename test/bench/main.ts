@@ -13,6 +13,6 @@ console.log('\nAn edit of one wire against a study, and against all rules, from 
 const edits = benchEdits();
 console.log('\nThe canvas in Chromium');
 const canvas = judgeCanvas();
-console.log('\nThe drawing (no goals)');
-await benchDrawing();
-sumUp([...whole, ...growth, ...edits, ...canvas]);
+console.log('\nThe drawing');
+const drawing = await benchDrawing();
+sumUp([...whole, ...growth, ...edits, ...canvas, ...drawing]);
