@@ -12,7 +12,7 @@ export const rooms = [
     name: 'document',
     path: 'src/lib/document',
     rooms: below('quantity'),
-    packages: ['zod', 'mutative', 'fractional-indexing', /^@noble\/hashes(\/|$)/]
+    packages: ['zod', 'mutative', 'fractional-indexing', 'fflate', /^@noble\/hashes(\/|$)/]
   },
   { name: 'handbook', path: 'src/lib/handbook', rooms: [], packages: [] },
   {
@@ -64,7 +64,7 @@ export const rooms = [
       'plan',
       'drawing'
     ),
-    packages: ['papaparse', 'uqr', 'write-excel-file/universal']
+    packages: ['papaparse', 'uqr', 'write-excel-file/universal', /^@noble\/hashes(\/|$)/]
   },
   {
     name: 'storage',

@@ -23,6 +23,7 @@ import {
 } from '#drawing/index.ts';
 import type { FaceFile } from '#drawing/paper/face-runs.ts';
 import { toPdf } from '#drawing/paper/to-pdf.ts';
+import type { PageDrawing } from '#paperwork/index.ts';
 import type { StoredPicture } from '#storage/index.ts';
 import { CommandError, type Terminal } from './command.ts';
 import { readBytes } from './files.ts';
@@ -39,10 +40,12 @@ export interface DrawOptions {
   readonly face: Face;
   /** A wire's number or a part's reference: only that, with what stands round it. */
   readonly of?: string;
+  /** With legend, cautions, notes and title block below; without, where only a piece is drawn. */
+  readonly withFoot?: boolean;
 }
 
 /** The local date as it stands in a title block: 2026-11-25. */
-const today = (): string => {
+export const today = (): string => {
   const now = new Date();
   const two = (value: number): string => String(value).padStart(2, '0');
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
@@ -52,7 +55,7 @@ const today = (): string => {
 const layDiagram = async (
   path: string,
   { study, findings }: Judged,
-  { timeLimitMs, of }: DrawOptions,
+  { timeLimitMs, of, withFoot = of === undefined }: DrawOptions,
   terminal: Terminal
 ): Promise<DisplayList> => {
   try {
@@ -64,7 +67,7 @@ const layDiagram = async (
       }
     });
     for (const remark of diagram.remarks) terminal.say(`${basename(path)}: ${remark}`);
-    return buildDisplayList(diagram, { findings, date: today(), withFoot: of === undefined });
+    return buildDisplayList(diagram, { findings, date: today(), withFoot });
   } catch (error) {
     if (error instanceof LayoutError)
       throw new CommandError(`${path}: not drawn: ${error.message}`);
@@ -92,7 +95,7 @@ export const listChassis = async (
   terminal: Terminal
 ): Promise<DisplayList> => {
   const { study, findings } = judged;
-  const { face, of } = options;
+  const { face, of, withFoot = of === undefined } = options;
   const list =
     view === 'diagram'
       ? await layDiagram(path, judged, options, terminal)
@@ -101,7 +104,7 @@ export const listChassis = async (
           face,
           date: today(),
           withLengths: true,
-          withFoot: of === undefined
+          withFoot
         });
   if (of === undefined) return list;
   const piece = cropToPick(list, subjectsNamed(judged, of), study.document, {
@@ -116,7 +119,7 @@ export const listChassis = async (
 };
 
 /** Pictures that are shown as they were taken; to straighten one takes the app. */
-const pictureOf =
+export const shownPictures =
   (pictures: Pictures) =>
   ({ hash, straightening }: PictureAsset): StoredPicture | undefined =>
     straightening === null ? pictures.get(hash) : undefined;
@@ -132,7 +135,7 @@ const svgOf = (
     title: document.identity.title,
     description: `${view === 'diagram' ? 'Wiring diagram' : 'Chassis drawn to scale'}: ${study.index.wires.length} wires, ${study.index.parts.length} parts.`,
     metadata: metadataForSvg(saveDocument(document)),
-    pictures: pictureOf(pictures)
+    pictures: shownPictures(pictures)
   });
 
 /** A drawing of the chassis as SVG text that carries the document.
@@ -157,6 +160,26 @@ export const drawComparison = async (
 ): Promise<string> => {
   const list = await listChassis(path, judged, view, options, terminal);
   return svgOf(judged, markChanges(list, toMarks(changes)), view, options.theme);
+};
+
+/** The drawings of a one-file page: the diagram, and the drawing to scale where somebody gave places. */
+export const pageDrawings = async (
+  path: string,
+  judged: Judged,
+  options: DrawOptions,
+  terminal: Terminal
+): Promise<PageDrawing[]> => {
+  const isPlaced = judged.study.index.parts.some((part) => part.place !== undefined);
+  const shown = isPlaced ? views : (['diagram'] as const);
+  const drawings: PageDrawing[] = [];
+  for (const view of shown) {
+    const list = await listChassis(path, judged, view, { ...options, withFoot: false }, terminal);
+    drawings.push({
+      name: view === 'diagram' ? 'Diagram' : `To scale, from ${options.face}`,
+      list
+    });
+  }
+  return drawings;
 };
 
 const facePlace = (file: FaceFile): string =>
@@ -184,7 +207,7 @@ export const drawChassisOnPaper = async (
       caution: cautionsFor(document)[0]?.short ?? '',
       date: new Date(),
       loadFace: (file) => readBytes(facePlace(file)),
-      pictures: pictureOf(pictures)
+      pictures: shownPictures(pictures)
     });
     terminal.say(`${sheets} ${sheets === 1 ? 'sheet' : 'sheets'} of ${wish.paper}`);
     for (const remark of remarks) terminal.say(`${basename(path)}: ${remark}`);

@@ -8,6 +8,7 @@ import { checkCommand } from './commands/check.ts';
 import { compareCommand } from './commands/compare.ts';
 import { drawCommand } from './commands/draw.ts';
 import { importCommand } from './commands/import.ts';
+import { pageCommand } from './commands/page.ts';
 import { planCommand } from './commands/plan.ts';
 import { scheduleCommand } from './commands/schedule.ts';
 import { serveCommand } from './commands/serve.ts';
@@ -21,6 +22,7 @@ const commands: readonly Command[] = [
   scheduleCommand,
   drawCommand,
   compareCommand,
+  pageCommand,
   planCommand,
   tagsCommand,
   sheetsCommand,

@@ -98,3 +98,22 @@ describe('compare', () => {
     expect(cli('compare', radio).said).toMatch(/give two documents/);
   });
 });
+
+describe('page', () => {
+  it('writes the television in less than 350 kB, and the page opens again', () => {
+    const out = join(freshFolder(), 'television.html');
+    expect(cli('page', television, '--out', out).code).toBe(0);
+    expect(statSync(out).size).toBeLessThan(350_000);
+    const page = readFileSync(out, 'utf8');
+    for (const name of ['Diagram', 'To scale, from below'])
+      expect(page).toContain(`data-name="${name}"`);
+    const said = cli('compare', television, out);
+    // What is left out of a shared copy is the shelf.
+    expect(said.out.split('\n').filter((line) => !/stock|^$/.test(line))).toEqual([]);
+    expect(said.said).toMatch(/second was made from the first/);
+    const whole = join(freshFolder(), 'whole.html');
+    const all = ['--with-shelf', '--with-prices', '--with-private-notes'];
+    expect(cli('page', television, ...all, '--out', whole).code).toBe(0);
+    expect(cli('compare', television, whole).out).toBe('');
+  });
+});

@@ -26,6 +26,8 @@ export * from './open-document.ts';
 export * from './save-document.ts';
 export * from './revision.ts';
 export * from './svg-metadata.ts';
+export * from './page-metadata.ts';
+export * from './packed-text.ts';
 export * from './compare/compare-documents.ts';
 export * from './compare/merge-documents.ts';
 export * from './compare/share-copy.ts';

@@ -1,7 +1,9 @@
 // Any of the three files that hold a chassis (a document, a wire list, a drawing that we wrote) made
 // into a document, told apart by content. Nothing is half-loaded: it opens, or there is a list of problems.
 import {
+  documentTextFromPage,
   documentTextFromSvg,
+  isPage,
   openDocument,
   shortenPiece,
   type ChassisDocument,
@@ -22,7 +24,7 @@ export type Opened =
       readonly document: ChassisDocument;
       /** What was noticed on the way, a sentence each. */
       readonly notes: readonly string[];
-      readonly from: 'document' | 'wire list' | 'drawing';
+      readonly from: 'document' | 'wire list' | 'drawing' | 'page';
     }
   | { readonly ok: false; readonly problems: readonly FileProblem[] };
 
@@ -34,7 +36,7 @@ const failed = (place: string, wrong: string, wayOut: string): Opened => ({
 /** More than this is no chassis: a document of 1,000 wires has about 1 MB. */
 const largestFileBytes = 64 * 1024 * 1024;
 
-const openText = (text: string, name: string, from: 'document' | 'drawing'): Opened => {
+const openText = (text: string, name: string, from: 'document' | 'drawing' | 'page'): Opened => {
   const opened = openDocument(text, name);
   if (!opened.ok) return { ok: false, problems: opened.problems };
   const { document, newerVersion, migratedFrom } = opened;
@@ -65,10 +67,11 @@ export const openReading = ({ document, notes }: WireListReading): Opened => {
 const openList = (bytes: Uint8Array, name: string, makeId: MakeId): Opened =>
   openReading(readWireList(decodeListBytes(bytes), { fileName: name, makeId }));
 
-type FileKind = 'document' | 'drawing' | 'list';
+type FileKind = 'document' | 'drawing' | 'page' | 'list';
 
-/** What a text holds, by how it begins: a document in JSON, a drawing in SVG, else rows of a list. */
+/** What a text holds, by how it begins: a document in JSON, a page that we wrote, a drawing in SVG, else rows of a list. */
 const kindOfText = (text: string): FileKind => {
+  if (isPage(text)) return 'page';
   const start = /^\uFEFF?\s*(.?)/.exec(text)?.[1];
   return start === '{' ? 'document' : start === '<' ? 'drawing' : 'list';
 };
@@ -87,6 +90,12 @@ export const openFileBytes = (bytes: Uint8Array, name: string, makeId: MakeId): 
   const decoder = new TextDecoder();
   const kind = kindOfText(decoder.decode(bytes.subarray(0, 512)));
   if (kind === 'document') return openText(decoder.decode(bytes), name, 'document');
+  if (kind === 'page') {
+    const found = documentTextFromPage(decoder.decode(bytes));
+    return found.ok
+      ? openText(found.text, name, 'page')
+      : failed('the page', found.problem, 'open a page that Underchassis wrote');
+  }
   if (kind === 'drawing') {
     const found = documentTextFromSvg(decoder.decode(bytes));
     return found.ok

@@ -14,3 +14,5 @@ export * from './sheets/test-sheets-on-paper.ts';
 export * from './sheets/plan-sheets.ts';
 export * from './sheets/table-csv.ts';
 export * from './sheets/shelf-sheet.ts';
+export { buildPage, type PageDrawing, type PageOptions } from './page/build-page.ts';
+export { buildClubFacts, copyrightWord, type FactGroup } from './page/club-facts.ts';
