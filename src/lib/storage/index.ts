@@ -14,3 +14,4 @@ export { isOnItsSide, uprightTransform } from './picture-file/orientation.ts';
 export { isZip, zipLimits } from './zip-directory.ts';
 export * from './persist.ts';
 export type { KeptEntry } from './database.ts';
+export * from './share-link.ts';
