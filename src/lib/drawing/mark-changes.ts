@@ -91,14 +91,21 @@ const boxesOf = (items: readonly DisplayItem[]): Box[] => {
   return boxes;
 };
 
-const legendItems = (list: DisplayList, marks: readonly ChangeMark[]): DisplayItem[] => {
+/** What the legend calls them; as they are named where nothing is said. */
+export type ChangeNames = Readonly<Partial<Record<ChangeMark['what'], string>>>;
+
+const legendItems = (
+  list: DisplayList,
+  marks: readonly ChangeMark[],
+  names: ChangeNames
+): DisplayItem[] => {
   const { x, y } = list.bounds;
   let at = x + 6;
   return (['added', 'changed', 'removed'] as const).flatMap((what): DisplayItem[] => {
     const count = marks.filter((mark) => mark.what === what).length;
     if (count === 0) return [];
     const middle = y - legendMm / 2;
-    const text = `${what} (${count})`;
+    const text = `${names[what] ?? what} (${count})`;
     const start = at;
     at += sampleMm + text.length * textMm * 0.6 + 10;
     const base = { layer: 'frame', order: 1 } as const;
@@ -128,7 +135,11 @@ const legendItems = (list: DisplayList, marks: readonly ChangeMark[]): DisplayIt
 };
 
 /** The drawing with the marks of what is on it; the paper grows by a strip for what they mean. */
-export function markChanges(list: DisplayList, marks: readonly ChangeMark[]): DisplayList {
+export function markChanges(
+  list: DisplayList,
+  marks: readonly ChangeMark[],
+  names: ChangeNames = {}
+): DisplayList {
   const byKey = new Map(marks.map((mark) => [`${mark.kind} ${mark.id}`, mark]));
   const added: DisplayItem[] = [];
   const parts = new Map<string, DisplayItem[]>();
@@ -166,7 +177,12 @@ export function markChanges(list: DisplayList, marks: readonly ChangeMark[]): Di
   const frameAt = paper.findIndex(({ layer }) => layer === 'frame');
   const cut = frameAt < 0 ? paper.length : frameAt;
   return {
-    items: [...paper.slice(0, cut), ...added, ...paper.slice(cut), ...legendItems(list, marks)],
+    items: [
+      ...paper.slice(0, cut),
+      ...added,
+      ...paper.slice(cut),
+      ...legendItems(list, marks, names)
+    ],
     bounds
   };
 }

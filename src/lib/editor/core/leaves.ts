@@ -10,7 +10,9 @@ export const leaves = [
   'shopping',
   'order',
   'bench',
-  'tests'
+  'tests',
+  'hand-on',
+  'compare'
 ] as const;
 export type Leaf = (typeof leaves)[number];
 
@@ -19,7 +21,7 @@ export const leavesOf: Readonly<Record<Way, readonly [Leaf, ...Leaf[]]>> = {
   capture: ['schedule'],
   plan: ['schedule', 'proposals', 'shelf', 'cuts', 'shopping', 'order'],
   work: ['bench', 'tests', 'schedule'],
-  share: ['schedule']
+  share: ['hand-on', 'compare', 'schedule']
 };
 
 export const leafNames: Readonly<Record<Leaf, string>> = {
@@ -30,5 +32,7 @@ export const leafNames: Readonly<Record<Leaf, string>> = {
   shopping: 'Shopping',
   order: 'Order of work',
   bench: 'Bench list',
-  tests: 'Test sheets'
+  tests: 'Test sheets',
+  'hand-on': 'Hand on',
+  compare: 'Compare'
 };

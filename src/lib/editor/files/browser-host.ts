@@ -23,7 +23,7 @@ const chooseByField = (): Promise<ChosenFile | null> =>
   new Promise((resolve) => {
     const input = document.createElement('input');
     input.type = 'file';
-    input.accept = '.json,.zip,.csv,.tsv,.txt,.svg';
+    input.accept = '.json,.zip,.csv,.tsv,.txt,.svg,.html';
     input.addEventListener('change', () => {
       const file = input.files?.[0];
       resolve(file ? { file, place: null } : null);

@@ -133,6 +133,32 @@ export class FileDesk {
     if (all.length > 0) this.#report(file.name, true, [], all);
   }
 
+  /** Opens the chassis that came in a link. What is kept of the same chassis stays as it is: where it differs,
+   *  the link's is opened beside it. Nothing of a link is kept before it is changed. */
+  async openLinkText(text: string): Promise<void> {
+    const name = 'the link';
+    const opened = openFileBytes(new TextEncoder().encode(text), name, this.#editor.makeId);
+    if (!opened.ok) {
+      this.#report(name, false, opened.problems, []);
+      return;
+    }
+    const { document } = opened;
+    const isKnown = this.list.entries.some(({ id }) => id === document.id);
+    const shown = isKnown ? { ...document, id: this.#editor.makeId('document') } : document;
+    this.#open(shown, false);
+    const beside = isKnown ? '. Yours is kept as it was: compare the two under Share' : '';
+    this.#editor.tell(`${document.identity.title} opened from the link${beside}`);
+    const missing = await noteMissing(shown, this.#editor.pictures);
+    const notes = missing === null ? opened.notes : [...opened.notes, missing];
+    if (notes.length > 0) this.#report(name, true, [], notes);
+  }
+
+  /** Says what is wrong with a link; what is open stays. */
+  refuseLink(problem: string): void {
+    const wayOut = 'ask for the link again, or for the file';
+    this.#report('the link', false, [{ place: 'the link', wrong: problem, wayOut }], []);
+  }
+
   async openDemonstration(demonstration: Demonstration): Promise<void> {
     const bytes = await this.#host.fetchBytes(demonstration.url).catch(() => null);
     if (bytes === null) {

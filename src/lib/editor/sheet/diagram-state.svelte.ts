@@ -3,6 +3,7 @@
 // pictorial needs no layout: it is drawn to scale from places.
 import type { Finding } from '#checks/index.ts';
 import { metadataForSvg, saveDocument, type ChassisDocument } from '#document/index.ts';
+import type { ChangeMark, ChangeNames } from '#drawing/mark-changes.ts';
 import type {
   Diagram,
   DisplayList,
@@ -58,6 +59,8 @@ export class DiagramState {
   readonly #memory: LayoutMemory;
   #laidOut: { readonly diagram: Diagram; readonly document: ChassisDocument } | null = null;
   #view: DiagramView | null = null;
+  #marks: readonly ChangeMark[] = [];
+  #markNames: ChangeNames = {};
   /** The layout that is under way, and what for. */
   #running: { readonly document: ChassisDocument; readonly stop: AbortController } | null = null;
   /** What was given up, so that it is not begun again by itself. */
@@ -82,7 +85,7 @@ export class DiagramState {
       const geometry = works.layPictorial(view.study, this.face);
       this.scene = works.buildScene(view.study, geometry, this.face);
       const list = works.drawPictorial(view.study, geometry, this.#pictorialOptions(view, false));
-      this.list = works.applyLook(list, view.study, view.findings, this.look);
+      this.list = this.#marked(works.applyLook(list, view.study, view.findings, this.look));
       return;
     }
     if (this.#laidOut !== null && hasSameStructure(this.#laidOut.document, document)) {
@@ -174,6 +177,57 @@ export class DiagramState {
     });
   }
 
+  /** Either drawing of what is there, to be written to a file: laid out where it has not been yet. Null before
+   *  there is anything to draw.
+   *  @param wishes.date for the title block */
+  async drawingFor(
+    which: SheetDrawing,
+    wishes: { readonly face: Face; readonly withFoot: boolean; readonly date: string }
+  ): Promise<DisplayList | null> {
+    if (this.#view === null) return null;
+    const { study, findings } = this.#view;
+    const works = await lateSheet.load();
+    const { date, withFoot, face } = wishes;
+    if (which === 'pictorial') {
+      const geometry = works.layPictorial(study, face);
+      return works.drawPictorial(study, geometry, {
+        findings,
+        face,
+        date,
+        withFoot,
+        withLengths: true
+      });
+    }
+    if (this.#laidOut === null || !hasSameStructure(this.#laidOut.document, study.document)) {
+      const { document } = study;
+      const layout =
+        (await this.#memory.recall(document)) ??
+        (await this.#layOutIn(
+          { document, before: null, timeLimitMs },
+          { signal: new AbortController().signal, onProgress: () => undefined }
+        ));
+      this.#laidOut = { diagram: works.takeUpDiagram(layout, study), document };
+    }
+    return works.buildDisplayList(works.redressDiagram(this.#laidOut.diagram, study), {
+      findings,
+      date,
+      withFoot
+    });
+  }
+
+  /** Marks what differs from another document, or nothing; what is drawn is drawn again with them. */
+  mark(marks: readonly ChangeMark[], names: ChangeNames = {}): void {
+    this.#marks = marks;
+    this.#markNames = names;
+    if (this.#view !== null) this.show(this.#view);
+  }
+
+  #marked(list: DisplayList): DisplayList {
+    const works = lateSheet.value;
+    if (works === null || this.#marks.length === 0) return list;
+    return works.markChanges(list, this.#marks, this.#markNames);
+  }
+
   /** The pictures that the drawing on the sheet shows. */
   get pictures(): readonly PictureAsset[] {
     return (this.list?.items ?? []).flatMap(({ shape }) =>
@@ -227,7 +281,7 @@ export class DiagramState {
     this.#laidOut = { diagram, document: study.document };
     this.shown = diagram;
     const list = works.buildDisplayList(diagram, { findings, isMarked, withFoot: false });
-    this.list = works.applyLook(list, study, findings, this.look);
+    this.list = this.#marked(works.applyLook(list, study, findings, this.look));
   }
 
   async #layOut(document: ChassisDocument, isAnew = false): Promise<void> {

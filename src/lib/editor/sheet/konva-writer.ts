@@ -2,14 +2,13 @@
 // same record. Two layers: the drawing, and above it a copy of whatever is lit, so that lighting a
 // net repaints a handful of nodes. Pointers never reach Konva; hit-test.ts answers for them.
 import Konva from 'konva/lib/Core.js';
-import type { DisplayItem, DisplayList, PictureAsset, Shape } from '#drawing/display-list.ts';
+import type { DisplayItem, DisplayList, Shape } from '#drawing/display-list.ts';
 import type { ThemeName } from '#drawing/inks.ts';
-import { pictureFrame } from '#drawing/picture-corners.ts';
-import { styleOf, type Style } from '#drawing/styles.ts';
+import { styleOf } from '#drawing/styles.ts';
 import { subjectKey, type ToolPreview } from '../tools/tool.ts';
-import { paintPicture } from './paint-picture.ts';
-import type { SpreadMark } from './spread-marks.ts';
+import { paint, type PictureSource } from './paint-shape.ts';
 import { traceShape } from './trace-shape.ts';
+import type { SpreadMark } from './spread-marks.ts';
 import { seenBox, type Box, type Size, type Viewport } from './viewport.ts';
 
 export interface KonvaWriter {
@@ -33,9 +32,6 @@ export interface KonvaWriter {
   readonly destroy: () => void;
 }
 
-/** The pixels of a picture, or null while they are not there. */
-export type PictureSource = (asset: PictureAsset) => CanvasImageSource | null;
-
 export type Light = 'no' | 'lit' | 'halo';
 
 interface Drawn {
@@ -43,10 +39,6 @@ interface Drawn {
   readonly node: Konva.Shape;
 }
 
-/** Text smaller than this many pixels is left out: it could not be read and costs the most. */
-const leastTextPx = 3;
-/** A line is never thinner on screen than this many pixels. */
-const leastLinePx = 0.6;
 /** More pixels than this per CSS pixel are not seen but must be painted. */
 const mostPixelRatio = 2;
 
@@ -69,75 +61,11 @@ const asMarked = (shape: Shape, mark: SpreadMark | undefined): Shape => {
   return { ...shape, size: shape.size * grow, x: shape.x + shift.x, y };
 };
 
-const faces = {
-  sans: '"IBM Plex Sans", system-ui, sans-serif',
-  mono: '"IBM Plex Mono", ui-monospace, monospace'
-} as const;
-
 /** What is picked has this halo; the rest steps back to that strength. */
 const pickedLook: Readonly<Record<ThemeName, { readonly halo: string; readonly rest: number }>> = {
   light: { halo: '#bcd8d9', rest: 0.32 },
   dark: { halo: '#315c5f', rest: 0.36 },
   print: { halo: '#d0d0d0', rest: 0.4 }
-};
-
-const colourOf = (colour: string | undefined): string | undefined =>
-  colour === 'none' ? undefined : colour;
-
-interface Palette {
-  readonly theme: ThemeName;
-  /** Pixels for a millimetre. */
-  readonly scale: number;
-  readonly pictures: PictureSource;
-}
-
-const paint = (
-  raw: CanvasRenderingContext2D,
-  shape: Shape,
-  style: Style,
-  palette: Palette
-): void => {
-  const { scale } = palette;
-  if (shape.kind === 'picture') {
-    const source = palette.pictures(shape.asset);
-    if (source !== null) return paintPicture(raw, shape, source);
-    for (const part of pictureFrame(shape)) {
-      paint(raw, part.shape, styleOf(part.style, palette.theme), palette);
-    }
-    return;
-  }
-  if (shape.kind === 'text') {
-    if (shape.size * scale < leastTextPx) return;
-    raw.font = `${shape.bold === true ? 600 : 400} ${shape.size}px ${faces[shape.face]}`;
-    raw.textAlign = shape.anchor === 'start' ? 'left' : shape.anchor === 'end' ? 'right' : 'center';
-    raw.textBaseline = 'alphabetic';
-    raw.fillStyle = colourOf(style.fill) ?? style.stroke ?? '#000';
-    if (shape.turn === undefined) {
-      raw.fillText(shape.text, shape.x, shape.y);
-      return;
-    }
-    raw.save();
-    raw.translate(shape.x, shape.y);
-    raw.rotate((shape.turn * Math.PI) / 180);
-    raw.fillText(shape.text, 0, 0);
-    raw.restore();
-    return;
-  }
-  traceShape(raw, shape);
-  const isOpen = shape.kind === 'line' && shape.closed !== true;
-  const fill = isOpen ? undefined : colourOf(style.fill);
-  if (fill !== undefined) {
-    raw.fillStyle = fill;
-    raw.fill();
-  }
-  const stroke = colourOf(style.stroke);
-  if (stroke === undefined) return;
-  raw.lineJoin = 'round';
-  raw.lineCap = style.cap ?? 'butt';
-  raw.setLineDash(style.dash === undefined ? [] : [...style.dash]);
-  raw.strokeStyle = stroke;
-  raw.lineWidth = Math.max(style.width ?? 0.25, leastLinePx / scale);
-  raw.stroke();
 };
 
 const paintHalo = (

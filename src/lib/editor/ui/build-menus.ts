@@ -78,6 +78,17 @@ const exportMenu = (editor: EditorState, desk: FileDesk): readonly MenuGroup[] =
     title: 'Export',
     items: [
       {
+        label: 'Hand on…',
+        hint: 'link, page, PDF, PNG, XLSX',
+        run: () => editor.openLeaf('hand-on'),
+        testid: 'hand-on-open'
+      },
+      {
+        label: 'Compare and merge…',
+        run: () => editor.openLeaf('compare'),
+        testid: 'compare-open'
+      },
+      {
         label: 'Drawing',
         hint: 'SVG',
         disabled: editor.diagram.list === null,

@@ -11,7 +11,9 @@ const loaders: Readonly<Record<Exclude<Leaf, 'schedule'>, () => Loaded>> = {
   shopping: () => import('../plan/ShoppingPage.svelte'),
   order: () => import('../plan/OrderPage.svelte'),
   bench: () => import('../work/BenchPage.svelte'),
-  tests: () => import('../work/TestsPage.svelte')
+  tests: () => import('../work/TestsPage.svelte'),
+  'hand-on': () => import('../share/HandOnPage.svelte'),
+  compare: () => import('../share/ComparePage.svelte')
 };
 
 export const loadLeaf = (leaf: Exclude<Leaf, 'schedule'>): Loaded => loaders[leaf]();

@@ -5,7 +5,7 @@ import type { Wire } from '#document/index.ts';
 import type { Study } from '#study/index.ts';
 
 export interface FactGroup {
-  readonly title: string;
+  readonly title: (typeof clubTitles)[number];
   /** A sentence or a pair of words each. */
   readonly items: readonly string[];
 }
@@ -67,11 +67,22 @@ const measured = ({ document: { proof } }: Study): string[] =>
     )
   );
 
+/** What may have something to say, in the order in which it is wanted. */
+export const clubTitles = [
+  'Which set',
+  'Lead dress',
+  'Photos',
+  'What was measured, and how',
+  'Production changes and modifications',
+  'Where the published data and the set disagree',
+  'Earlier repairs'
+] as const;
+
 /** The groups that have something to say, in the order in which they are wanted. */
 export const buildClubFacts = (study: Study, findings: readonly Finding[]): FactGroup[] => {
   const readings = Object.keys(study.document.proof?.readings ?? {}).length;
   const photos = Object.values(study.document.photos).map(({ name }) => name || 'photo');
-  return [
+  const groups: FactGroup[] = [
     { title: 'Which set', items: identityOf(study.document) },
     { title: 'Lead dress', items: dressOf(study) },
     { title: 'Photos', items: photos },
@@ -88,7 +99,8 @@ export const buildClubFacts = (study: Study, findings: readonly Finding[]): Fact
       items: findings.filter(({ rule }) => rule === 'data-disagrees').map(({ message }) => message)
     },
     { title: 'Earlier repairs', items: ofOrigin(study, 'earlier repair') }
-  ].filter(({ items }) => items.length > 0);
+  ];
+  return groups.filter(({ items }) => items.length > 0);
 };
 
 /** A word for whoever shares pictures of service data. */
