@@ -137,7 +137,7 @@ export class FileDesk {
    *  the link's is opened beside it. Nothing of a link is kept before it is changed. */
   async openLinkText(text: string): Promise<void> {
     const name = 'the link';
-    const opened = openFileBytes(new TextEncoder().encode(text), name, this.#editor.makeId);
+    const opened = openDocument(text, name);
     if (!opened.ok) {
       this.#report(name, false, opened.problems, []);
       return;
@@ -149,8 +149,7 @@ export class FileDesk {
     const beside = isKnown ? '. Yours is kept as it was: compare the two under Share' : '';
     this.#editor.tell(`${document.identity.title} opened from the link${beside}`);
     const missing = await noteMissing(shown, this.#editor.pictures);
-    const notes = missing === null ? opened.notes : [...opened.notes, missing];
-    if (notes.length > 0) this.#report(name, true, [], notes);
+    if (missing !== null) this.#report(name, true, [], [missing]);
   }
 
   /** Says what is wrong with a link; what is open stays. */
