@@ -145,9 +145,9 @@ const sheetStyles = (ink: Inks): Record<string, Style> => ({
 
 /** What two documents differ in. Beside colour, the dash and the words of the legend tell them apart. */
 const changeStyles = (ink: Inks): Record<string, Style> => ({
-  'change.added': { ...line(ink.accent, 0.6), cap: 'round' },
-  'change.changed': { ...line(ink.fault, 0.6), dash: [2.4, 1.2] },
-  'change.removed': { ...line(ink.danger, 0.6), dash: [0.6, 1] },
+  'change.added': { ...line(ink.accent, 0.9), cap: 'round' },
+  'change.changed': { ...line(ink.fault, 0.9), dash: [2.4, 1.2] },
+  'change.removed': { ...line(ink.danger, 0.9), dash: [0.6, 1] },
   'change.text': text(ink.ink)
 });
 

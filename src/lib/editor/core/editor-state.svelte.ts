@@ -96,6 +96,8 @@ export class EditorState {
   notice = $state.raw<{ readonly words: string; readonly count: number }>({ words: '', count: 0 });
   /** The system's own choice between light and dark; only asked where the person made none. */
   systemIsDark = $state(false);
+  /** By id: wires that another document has otherwise, or has not, while the two are compared. */
+  differing = $state.raw<Readonly<Record<string, 'only here' | 'differs'>>>({});
   #pick = $state.raw<Pick | null>(null);
 
   readonly pick = $derived.by(() => stillThere(this.#pick, this.documents.study));

@@ -1,5 +1,7 @@
+/* eslint-disable svelte/prefer-svelte-reactivity -- maps and sets are made anew here, never changed in place */
 // The chassis in the hand beside another document: what differs, marked on the drawing, and the other's work
 // taken in, clash by clash, as one step of undo.
+import { untrack } from 'svelte';
 import {
   alignIds,
   compareDocuments,
@@ -35,6 +37,13 @@ export class CompareDesk {
   constructor(editor: EditorState, desk: FileDesk) {
     this.#editor = editor;
     this.#desk = desk;
+    // For the life of the page: the marks follow every edit, whichever leaf is open.
+    $effect.root(() => {
+      $effect(() => {
+        const changes = this.isMarked && this.other !== null ? this.changes : [];
+        untrack(() => this.#mark(changes));
+      });
+    });
   }
 
   /** Nothing that either was shared without counts as removed. */
@@ -97,7 +106,6 @@ export class CompareDesk {
     this.base = await this.#findBase(document);
     this.other = { document, name };
     this.#editor.tell(`${name}: ${this.words}`);
-    if (this.isMarked) this.#mark();
   }
 
   async #findBase(theirs: ChassisDocument): Promise<ChassisDocument | null> {
@@ -125,26 +133,23 @@ export class CompareDesk {
     if (problem !== null) this.problem = problem;
     else if (documents.goTo(document, `take in ${this.other.name}`)) {
       this.#editor.tell(`taken in: ${this.other.name}. Undo takes it out again`);
-      if (this.isMarked) this.#mark();
     } else this.#editor.tell(documents.locked ?? 'there was nothing to take in');
-  }
-
-  setMarked(isMarked: boolean): void {
-    this.isMarked = isMarked;
-    this.#mark();
   }
 
   close(): void {
     this.other = null;
-    this.setMarked(false);
+    this.isMarked = false;
   }
 
   /** The chassis in the hand is drawn: what only the other has is not on it, what only this one has is marked. */
-  #mark(): void {
-    const isSeen = this.isMarked && this.other !== null;
-    this.#editor.diagram.mark(isSeen ? toMarks(this.changes) : [], {
-      removed: 'only here',
-      changed: 'differs'
-    });
+  #mark(changes: readonly ElementChange[]): void {
+    this.#editor.differing = Object.fromEntries(
+      changes.flatMap(({ kind, id, what }) =>
+        kind === 'wire' && what !== 'added'
+          ? [[id, what === 'removed' ? 'only here' : 'differs'] as const]
+          : []
+      )
+    );
+    this.#editor.diagram.mark(toMarks(changes), { removed: 'only here', changed: 'differs' });
   }
 }

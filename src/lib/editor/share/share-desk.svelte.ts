@@ -1,3 +1,4 @@
+/* eslint-disable svelte/prefer-svelte-reactivity -- maps and sets are made anew here, never changed in place */
 // What is handed on: a link, files of every kind, and what goes along. Everything that leaves here is a copy
 // without shelf, prices and private notes unless they were asked for.
 import {
