@@ -89,6 +89,11 @@ export class CompareDesk {
         : file.name;
       return;
     }
+    if (reading.kind === 'list') {
+      // Its columns have to be looked at by a person before it is a chassis.
+      this.problem = `${file.name} is a wire list: open it by File, save it as a chassis, and compare with that`;
+      return;
+    }
     const [document] = reading.documents;
     if (document !== undefined) await this.with(document, file.name);
   }
