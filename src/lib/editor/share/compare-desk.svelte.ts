@@ -20,7 +20,6 @@ import {
 } from '#document/index.ts';
 import { toMarks } from '#drawing/mark-changes.ts';
 import type { EditorState } from '../core/editor-state.svelte.ts';
-import { readAnyFile } from '../files/read-any-file.ts';
 import type { FileDesk } from '../files/file-desk.ts';
 
 export class CompareDesk {
@@ -81,6 +80,7 @@ export class CompareDesk {
   });
 
   async withFile(file: File): Promise<void> {
+    const { readAnyFile } = await import('../files/read-any-file.ts');
     const reading = await readAnyFile(file, this.#editor.makeId);
     if (!reading.ok) {
       const [first] = reading.problems;

@@ -29,7 +29,8 @@ import type { EditorState } from '../core/editor-state.svelte.ts';
 import type { FileDesk } from '../files/file-desk.ts';
 import { gatherPictures } from '../files/gather-pictures.ts';
 import type { SheetDrawing } from '../sheet/diagram-state.svelte.ts';
-import { shareWorks } from './late-share.ts';
+import { latePdf } from './late-pdf.ts';
+import * as works from './share-works.ts';
 import { CompareDesk } from './compare-desk.svelte.ts';
 
 export const drawingFormats = ['pdf', 'svg', 'png'] as const;
@@ -158,7 +159,7 @@ export class ShareDesk {
     });
     if (list === null) throw new Error('the drawing is not there yet: try again in a moment');
     if (piece === null || !withFoot) return list;
-    const { cropToPick } = await shareWorks.load();
+    const { cropToPick } = works;
     const cropped = cropToPick(list, [piece.subject], documents.document, {
       name: piece.name,
       date
@@ -177,7 +178,7 @@ export class ShareDesk {
     );
     const find = await this.#editor.photos.filesOf(assets);
     if (!asJpeg) return find;
-    const { toJpeg } = await shareWorks.load();
+    const { toJpeg } = works;
     const files = new Map<string, PictureFile | undefined>();
     for (const asset of assets) {
       const file = find(asset);
@@ -196,7 +197,7 @@ export class ShareDesk {
       const suffix = `${this.which === 'pictorial' ? `-${this.face}` : ''}${this.onlyPick && this.picked !== null ? '-piece' : ''}`;
       const { identity } = this.#editor.documents.document;
       if (this.format === 'svg') {
-        const { toSvg } = await shareWorks.load();
+        const { toSvg } = works;
         const svg = toSvg(list, {
           theme: this.theme,
           title: identity.title,
@@ -210,7 +211,7 @@ export class ShareDesk {
   }
 
   async #savePng(list: DisplayList, suffix: string): Promise<void> {
-    const { writePng, pngSize, decodePictures } = await shareWorks.load();
+    const { writePng, pngSize, decodePictures } = works;
     const size = pngSize(list, this.dotsPerInch);
     const pictures = await decodePictures(list, await this.#picturesOf(list, false));
     const png = await writePng(list, this.dotsPerInch, this.theme, pictures);
@@ -225,7 +226,8 @@ export class ShareDesk {
   }
 
   async #savePdf(list: DisplayList, suffix: string): Promise<void> {
-    const { layOnPaper, toPdf, loadFace, cautionsFor } = await shareWorks.load();
+    const { toPdf, loadFace } = await latePdf.load();
+    const { layOnPaper, cautionsFor } = works;
     const { document } = this.#editor.documents;
     const { bytes, sheets, remarks } = await toPdf(list, {
       theme: this.theme,
@@ -246,7 +248,7 @@ export class ShareDesk {
   showPreview(): Promise<void> {
     return this.#work('drawing the preview', async () => {
       const list = await this.#drawing(this.which, true);
-      const { toSvg, layOnPaper, sheetOutlines } = await shareWorks.load();
+      const { toSvg, layOnPaper, sheetOutlines } = works;
       const plan = this.format === 'pdf' ? layOnPaper(list.bounds, this.paperWish) : null;
       const svg = toSvg(plan === null ? list : sheetOutlines(list, plan), {
         theme: this.theme,
@@ -273,7 +275,7 @@ export class ShareDesk {
 
   savePage(): Promise<void> {
     return this.#work('making the page', async () => {
-      const { buildPage, buildStudy, runChecks } = await shareWorks.load();
+      const { buildPage, buildStudy, runChecks } = works;
       const copy = this.copyOfDocument;
       const isPlaced = Object.values(copy.parts).some(({ place }) => place !== undefined);
       const whole = this.onlyPick;
@@ -300,7 +302,6 @@ export class ShareDesk {
 
   saveSchedule(format: 'csv' | 'xlsx'): Promise<void> {
     return this.#work('writing the schedule', async () => {
-      const works = await shareWorks.load();
       const { findings } = this.#editor.documents;
       const study = works.buildStudy(this.copyOfDocument);
       const rows = works.buildSchedule(study, findings);
@@ -321,7 +322,7 @@ export class ShareDesk {
       if (pictures.size === 0)
         this.#save(`-shared${documentEnding}`, 'application/json', saveDocument(copy));
       else {
-        const { buildChassisZip } = await shareWorks.load();
+        const { buildChassisZip } = works;
         this.#save(`-shared${zipEnding}`, 'application/zip', buildChassisZip([copy], pictures));
       }
     });

@@ -4,6 +4,8 @@ import type { Leaf } from '../core/leaves.ts';
 
 type Loaded = Promise<{ readonly default: Component }>;
 
+const shareBook = () => import('../share/share-book.ts');
+
 const loaders: Readonly<Record<Exclude<Leaf, 'schedule'>, () => Loaded>> = {
   proposals: () => import('../plan/ProposalsPage.svelte'),
   shelf: () => import('../plan/ShelfPage.svelte'),
@@ -12,8 +14,8 @@ const loaders: Readonly<Record<Exclude<Leaf, 'schedule'>, () => Loaded>> = {
   order: () => import('../plan/OrderPage.svelte'),
   bench: () => import('../work/BenchPage.svelte'),
   tests: () => import('../work/TestsPage.svelte'),
-  'hand-on': () => import('../share/HandOnPage.svelte'),
-  compare: () => import('../share/ComparePage.svelte')
+  'hand-on': async () => ({ default: (await shareBook()).HandOnPage }),
+  compare: async () => ({ default: (await shareBook()).ComparePage })
 };
 
 export const loadLeaf = (leaf: Exclude<Leaf, 'schedule'>): Loaded => loaders[leaf]();
