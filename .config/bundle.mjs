@@ -1,4 +1,5 @@
-// Bundles an entry into one file that Node runs.
+// Bundles an entry into one file that Node runs, with elk's worker beside it, byte for byte as
+// published.
 import { spawnSync } from 'node:child_process';
 import { copyFileSync, existsSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
@@ -40,4 +41,6 @@ export const bundle = async (top, entry, outDir, name) => {
         // The typewriter face has no Greek.
         if (existsSync(from)) copyFileSync(from, join(folder, 'faces', file));
       }
+  const worker = 'elk-worker.min.js';
+  copyFileSync(join(top, 'node_modules/elkjs/lib', worker), join(folder, worker));
 };

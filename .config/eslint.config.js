@@ -54,7 +54,7 @@ export default ts.config(
           paths: [
             {
               name: 'elkjs',
-              message: 'Only the benchmarks use it, by elkjs/lib/elk-api.js.'
+              message: 'Use elkjs/lib/elk-api.js with the worker as a separate file.'
             }
           ]
         }

@@ -49,7 +49,7 @@ export const rooms = [
     name: 'drawing',
     path: 'src/lib/drawing',
     rooms: below('quantity', 'document', 'handbook', 'physics', 'study', 'checks'),
-    packages: ['rbush', 'flatqueue', 'pdfkit', 'fflate']
+    packages: ['elkjs/lib/elk-api.js', 'rbush', 'flatqueue', 'pdfkit', 'fflate']
   },
   {
     name: 'paperwork',
@@ -88,7 +88,15 @@ export const rooms = [
       'paperwork',
       'storage'
     ),
-    packages: [/^svelte(\/|$)/, /^konva(\/|$)/, /^\$app\//, /^@fontsource\//, 'papaparse', 'rbush']
+    packages: [
+      /^svelte(\/|$)/,
+      /^konva(\/|$)/,
+      /^\$app\//,
+      /^@fontsource\//,
+      /^elkjs\/lib\/elk-(api\.js|worker\.min\.js\?url)$/,
+      'papaparse',
+      'rbush'
+    ]
   },
   {
     name: 'cli',
@@ -106,7 +114,7 @@ export const rooms = [
       'paperwork',
       'storage'
     ),
-    packages: [/^node:/]
+    packages: [/^node:/, 'elkjs/lib/elk-api.js']
   },
   {
     name: 'routes',

@@ -1,4 +1,4 @@
-// The drawing of a chassis as SVG text.
+// The drawing of a chassis as SVG text, with elk's worker from beside the program.
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { cautionsFor } from '#checks/index.ts';
@@ -26,6 +26,7 @@ import { toPdf } from '#drawing/paper/to-pdf.ts';
 import type { PageDrawing } from '#paperwork/index.ts';
 import type { StoredPicture } from '#storage/index.ts';
 import { CommandError, type Terminal } from './command.ts';
+import { createNodeEngine } from './elk-in-node.ts';
 import { readBytes } from './files.ts';
 import type { Judged } from './judge.ts';
 import type { Pictures } from './read-chassis.ts';
@@ -58,8 +59,9 @@ const layDiagram = async (
   { timeLimitMs, of, withFoot = of === undefined }: DrawOptions,
   terminal: Terminal
 ): Promise<DisplayList> => {
+  const engine = createNodeEngine(fileURLToPath(new URL('./elk-worker.min.js', import.meta.url)));
   try {
-    const diagram = await buildDiagram(study, {
+    const diagram = await buildDiagram(study, engine, {
       timeLimitMs,
       onProgress: ({ done, of: all, name }) => {
         if (process.stderr.isTTY && name !== '')
@@ -72,6 +74,8 @@ const layDiagram = async (
     if (error instanceof LayoutError)
       throw new CommandError(`${path}: not drawn: ${error.message}`);
     throw error;
+  } finally {
+    engine.stop();
   }
 };
 

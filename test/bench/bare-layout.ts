@@ -2,7 +2,7 @@
 // every wire between two terminals is an edge, grounds are drawn as the hubs they are.
 import type { DiagramLine, Geometry } from '#drawing/layout/geometry.ts';
 import type { Study } from '#study/index.ts';
-import type { ElkGraph, LayoutEngine } from './elk-graph.ts';
+import type { ElkGraph, LayoutEngine } from '#drawing/index.ts';
 
 const pitch = 3;
 

@@ -11,7 +11,7 @@ import { proveGeometry, type Proofs } from '#drawing/proofs.ts';
 import { buildStudy } from '#study/index.ts';
 import { generateChassis } from '../helpers/generate-chassis.ts';
 import { layBare } from './bare-layout.ts';
-import { createNodeEngine } from './elk-in-node.ts';
+import { createNodeEngine } from '../../src/cli/elk-in-node.ts';
 import { judge, type Verdict } from './goals.ts';
 import { measure, measureAsync, ratioLine, type Timing } from './measure.ts';
 
@@ -76,8 +76,8 @@ export async function benchDrawing(
     const findings = runChecks(study);
     const options = { timeLimitMs: 300_000 };
     const bare = await layBare(study, engine);
-    const diagram = await buildDiagram(study, options);
-    const ours = await measureAsync('our layout', () => buildDiagram(study, options), 1);
+    const diagram = await buildDiagram(study, engine, options);
+    const ours = await measureAsync('our layout', () => buildDiagram(study, engine, options), 1);
     const plain = await measureAsync('one bare elk call', () => layBare(study, engine), 1);
     const bareProofs = proveGeometry(bare);
     const crossings = { ours: diagram.proofs.crossings, bare: bareProofs.crossings };

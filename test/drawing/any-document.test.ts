@@ -7,13 +7,14 @@ import { buildDiagram, buildDisplayList, toSvg } from '#drawing/index.ts';
 import { findNumberClashes } from '#drawing/place-numbers.ts';
 import { buildStudy } from '#study/build-study.ts';
 import { arbitraryDocument } from '../helpers/arbitrary-document.ts';
+import { layoutEngine } from '../helpers/layout-engine.ts';
 
 describe('the diagram of any document', () => {
   it('is proved, names every wire and can be written', async () => {
     await fc.assert(
       fc.asyncProperty(arbitraryDocument(14), async (document) => {
         const study = buildStudy(document);
-        const diagram = await buildDiagram(study, { tries: 1, timeLimitMs: 60_000 });
+        const diagram = await buildDiagram(study, layoutEngine, { tries: 1, timeLimitMs: 60_000 });
         const { throughParts, overlaps, partClashes, slanted } = diagram.proofs;
         expect({ throughParts, overlaps, partClashes, slanted }).toEqual({
           throughParts: [],

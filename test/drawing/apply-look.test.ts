@@ -9,13 +9,17 @@ import { applyLook } from '#drawing/apply-look.ts';
 import { colourings, plainLook, toneInks, toneWords } from '#drawing/look.ts';
 import { findColourHex } from '#handbook/index.ts';
 import { buildStudy } from '#study/build-study.ts';
+import { layoutEngine } from '../helpers/layout-engine.ts';
 
 const radio = new URL('../../static/demonstrations/five-tube-radio.chassis.json', import.meta.url);
 const study = buildStudy(JSON.parse(readFileSync(radio, 'utf8')) as ChassisDocument);
 const findings = runChecks(study);
-const list = buildDisplayList(await buildDiagram(study, { tries: 1, timeLimitMs: 60_000 }), {
-  findings
-});
+const list = buildDisplayList(
+  await buildDiagram(study, layoutEngine, { tries: 1, timeLimitMs: 60_000 }),
+  {
+    findings
+  }
+);
 describe('the look of a drawing', () => {
   it.each(colourings.filter((one) => one !== 'class'))(
     'by %s keeps dash and width of every wire, and every other item',

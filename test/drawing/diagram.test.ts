@@ -7,6 +7,7 @@ import { buildDiagram, type Diagram } from '#drawing/index.ts';
 import { findNumberClashes } from '#drawing/place-numbers.ts';
 import { buildStudy } from '#study/build-study.ts';
 import { generateChassis } from '../helpers/generate-chassis.ts';
+import { layoutEngine } from '../helpers/layout-engine.ts';
 
 const demonstration = (name: string): ChassisDocument => {
   const file = new URL(`../../static/demonstrations/${name}.chassis.json`, import.meta.url);
@@ -34,7 +35,10 @@ for (const { name, build, crossings, tries } of budgets) {
   describe(`the diagram of ${name}`, () => {
     let diagram: Diagram;
     beforeAll(async () => {
-      diagram = await buildDiagram(buildStudy(build()), { tries, timeLimitMs: 300_000 });
+      diagram = await buildDiagram(buildStudy(build()), layoutEngine, {
+        tries,
+        timeLimitMs: 300_000
+      });
     }, 300_000);
 
     it('has no wire through a part, none on another, no part on a part', () => {
@@ -88,8 +92,8 @@ for (const { name, build, crossings, tries } of budgets) {
 describe('a layout', () => {
   it('comes out the same twice', async () => {
     const study = buildStudy(demonstration('five-tube-radio'));
-    const one = await buildDiagram(study, { tries: 2, timeLimitMs: 120_000 });
-    const two = await buildDiagram(study, { tries: 2, timeLimitMs: 120_000 });
+    const one = await buildDiagram(study, layoutEngine, { tries: 2, timeLimitMs: 120_000 });
+    const two = await buildDiagram(study, layoutEngine, { tries: 2, timeLimitMs: 120_000 });
     expect(two.geometry.lines.map(({ route }) => route)).toEqual(
       one.geometry.lines.map(({ route }) => route)
     );
@@ -97,7 +101,10 @@ describe('a layout', () => {
 
   it('moves nothing that was there where a wire and a part are added', async () => {
     const document = demonstration('five-tube-radio');
-    const first = await buildDiagram(buildStudy(document), { tries: 1, timeLimitMs: 120_000 });
+    const first = await buildDiagram(buildStudy(document), layoutEngine, {
+      tries: 1,
+      timeLimitMs: 120_000
+    });
     const [strip] = Object.values(document.parts).filter(({ kind }) => kind === 'terminal strip');
     const [wire] = Object.values(document.wires).filter(({ from, to }) => from.at && to.at);
     const [lug] = Object.values(strip!.terminals);
@@ -114,7 +121,7 @@ describe('a layout', () => {
         }
       }
     };
-    const next = await buildDiagram(buildStudy(more), {
+    const next = await buildDiagram(buildStudy(more), layoutEngine, {
       before: first.laidOut,
       timeLimitMs: 120_000
     });

@@ -17,6 +17,7 @@ import { redressDiagram } from '#drawing/redress-diagram.ts';
 import { buildStudy } from '#study/build-study.ts';
 import { classBandOf } from '#study/index.ts';
 import { buildSmallSet } from './small-set.ts';
+import { layoutEngine } from '../helpers/layout-engine.ts';
 
 let diagram: Diagram;
 let list: DisplayList;
@@ -27,7 +28,7 @@ const textsOf = (items: readonly DisplayItem[]): string[] =>
   items.flatMap(({ shape }) => (shape.kind === 'text' ? [shape.text] : []));
 
 beforeAll(async () => {
-  diagram = await buildDiagram(study, { tries: 2, timeLimitMs: 60_000 });
+  diagram = await buildDiagram(study, layoutEngine, { tries: 2, timeLimitMs: 60_000 });
   list = buildDisplayList(diagram, { findings, date: '2 May 1957' });
 }, 60_000);
 

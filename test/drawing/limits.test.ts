@@ -5,6 +5,7 @@ import { buildDiagram, LayoutError } from '#drawing/index.ts';
 import { buildStudy } from '#study/build-study.ts';
 import { chassis } from '../helpers/chassis.ts';
 import { generateChassis } from '../helpers/generate-chassis.ts';
+import { layoutEngine } from '../helpers/layout-engine.ts';
 
 const small = () =>
   buildStudy(
@@ -32,7 +33,7 @@ describe('a layout', () => {
   it('ends when it is stopped, in the middle of the work', async () => {
     const stop = new AbortController();
     const seen: number[] = [];
-    const run = buildDiagram(buildStudy(generateChassis(300, 1)), {
+    const run = buildDiagram(buildStudy(generateChassis(300, 1)), layoutEngine, {
       signal: stop.signal,
       timeLimitMs: 300_000,
       onProgress: ({ done }) => {
@@ -46,12 +47,16 @@ describe('a layout', () => {
   });
 
   it('does not begin when it was stopped before', async () => {
-    const error = await errorOf(buildDiagram(small(), { signal: AbortSignal.abort() }));
+    const error = await errorOf(
+      buildDiagram(small(), layoutEngine, { signal: AbortSignal.abort() })
+    );
     expect(error.why).toBe('stopped');
   });
 
   it('ends when its time is over, and says how long it had', async () => {
-    const run = buildDiagram(buildStudy(generateChassis(300, 1)), { timeLimitMs: 60 });
+    const run = buildDiagram(buildStudy(generateChassis(300, 1)), layoutEngine, {
+      timeLimitMs: 60
+    });
     const error = await errorOf(run);
     expect(error.why).toBe('time');
     expect(error.message).toContain('0.06 s');
@@ -60,7 +65,7 @@ describe('a layout', () => {
   it('tells how far it is, step by step, until it is done', async () => {
     const seen: string[] = [];
     let last = { done: 0, of: 1 };
-    await buildDiagram(small(), {
+    await buildDiagram(small(), layoutEngine, {
       tries: 1,
       timeLimitMs: 60_000,
       onProgress: (progress) => {
@@ -76,7 +81,7 @@ describe('a layout', () => {
 
 describe('a chassis without parts', () => {
   it('has a diagram that says so', async () => {
-    const diagram = await buildDiagram(buildStudy(chassis().unit('Main').build()));
+    const diagram = await buildDiagram(buildStudy(chassis().unit('Main').build()), layoutEngine);
     expect(diagram.remarks).toEqual(['no parts are recorded yet']);
   });
 });

@@ -17,6 +17,7 @@ import { roundedPath } from '#drawing/to-svg.ts';
 import { buildStudy } from '#study/build-study.ts';
 import { expectGolden } from '../helpers/golden.ts';
 import { buildSmallSet } from './small-set.ts';
+import { layoutEngine } from '../helpers/layout-engine.ts';
 
 interface Parsed {
   readonly names: ReadonlySet<string>;
@@ -50,7 +51,10 @@ let diagram: Diagram;
 const document = buildSmallSet();
 
 beforeAll(async () => {
-  diagram = await buildDiagram(buildStudy(document), { tries: 2, timeLimitMs: 60_000 });
+  diagram = await buildDiagram(buildStudy(document), layoutEngine, {
+    tries: 2,
+    timeLimitMs: 60_000
+  });
 }, 60_000);
 
 describe('the SVG of a diagram', () => {

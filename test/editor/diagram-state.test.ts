@@ -8,6 +8,7 @@ import { lateSheet } from '#editor/sheet/late-sheet.ts';
 import { hasSameStructure } from '#editor/sheet/same-structure.ts';
 import { buildStudy } from '#study/index.ts';
 import { chassis } from '../helpers/chassis.ts';
+import { layoutEngine } from '../helpers/layout-engine.ts';
 
 beforeAll(() => lateSheet.load());
 
@@ -48,7 +49,7 @@ const buildLayOut = () => {
   const asked: LayoutTask[] = [];
   const layOut: LayOut = (task, watch) => {
     asked.push(task);
-    return layOutHere(task, watch);
+    return layOutHere(layoutEngine)(task, watch);
   };
   return { layOut, asked: () => asked.length, tasks: asked };
 };

@@ -18,6 +18,7 @@ import { buildRadio } from '../demonstrations/radio.ts';
 import { buildTelevision } from '../demonstrations/television.ts';
 import { generateChassis } from '../helpers/generate-chassis.ts';
 import { paperElement, putUpWindow } from '../helpers/paper-window.ts';
+import { layoutEngine } from '../helpers/layout-engine.ts';
 
 /** One shape, the same from either side: what kind, which numbers, which inks. */
 interface Painted {
@@ -172,7 +173,7 @@ const pictorial = (document: ChassisDocument, face: 'below' | 'above' = 'below')
 };
 const diagram = async (document: ChassisDocument): Promise<DisplayList> => {
   const study = buildStudy(document);
-  const laid = await buildDiagram(study, { timeLimitMs: 60_000 });
+  const laid = await buildDiagram(study, layoutEngine, { timeLimitMs: 60_000 });
   return buildDisplayList(laid, { findings: runChecks(study) });
 };
 const blank = (): ChassisDocument =>

@@ -10,6 +10,7 @@ import { structureKey } from '#editor/sheet/same-structure.ts';
 import { buildStudy } from '#study/index.ts';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { chassis } from '../helpers/chassis.ts';
+import { layoutEngine } from '../helpers/layout-engine.ts';
 
 beforeAll(() => lateSheet.load());
 
@@ -62,7 +63,10 @@ const drawn = async (state: DiagramState, document: ChassisDocument) => {
 describe('a layout from the last visit', () => {
   it('is shown without another layout, item for item', async () => {
     const store = buildStore();
-    const before = await drawn(new DiagramState(layOutHere, { store, edition: '1' }), start);
+    const before = await drawn(
+      new DiagramState(layOutHere(layoutEngine), { store, edition: '1' }),
+      start
+    );
     const later = new DiagramState(nowhere, { store, edition: '1' });
     const again = await drawn(later, reopened(start));
     expect(later.problem).toBeNull();
@@ -71,7 +75,7 @@ describe('a layout from the last visit', () => {
 
   it('shows the values of today', async () => {
     const store = buildStore();
-    await drawn(new DiagramState(layOutHere, { store, edition: '1' }), start);
+    await drawn(new DiagramState(layOutHere(layoutEngine), { store, edition: '1' }), start);
     const later = new DiagramState(nowhere, { store, edition: '1' });
     const list = await drawn(later, edited(setWireFields(first, { carries: { dcV: 18_000 } })));
     expect(list?.items.some(({ style }) => style === 'wire.20k+')).toBe(true);
@@ -88,7 +92,7 @@ describe('a layout from the last visit', () => {
     ['another edition of the program draws', start, '2']
   ])('is made anew where %s', async (_name, document, edition) => {
     const store = buildStore();
-    await drawn(new DiagramState(layOutHere, { store, edition: '1' }), start);
+    await drawn(new DiagramState(layOutHere(layoutEngine), { store, edition: '1' }), start);
     const later = new DiagramState(nowhere, { store, edition });
     expect(await drawn(later, document)).toBeNull();
     expect(later.problem).toContain('it was laid out anew');
@@ -97,7 +101,7 @@ describe('a layout from the last visit', () => {
   it('is done without where the browser keeps nothing', async () => {
     const broken = (): Promise<never> => Promise.reject(new Error('no store'));
     const store: LayoutStore = { keepLayout: broken, layout: broken };
-    const state = new DiagramState(layOutHere, { store, edition: '1' });
+    const state = new DiagramState(layOutHere(layoutEngine), { store, edition: '1' });
     expect((await drawn(state, start))?.items.length).toBeGreaterThan(10);
     expect(state.problem).toBeNull();
   });

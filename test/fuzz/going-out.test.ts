@@ -32,6 +32,7 @@ import { describe, expect, it } from 'vitest';
 import { generateChassis, seeded } from '../helpers/generate-chassis.ts';
 import { hostileTexts, pickFrom, type Chance } from './mutate.ts';
 import { smallDocuments } from './seeds.ts';
+import { layoutEngine } from '../helpers/layout-engine.ts';
 
 /** Fields that people write what they like into. */
 const freeFields = new Set(
@@ -75,7 +76,7 @@ const write = async (document: ChassisDocument): Promise<Outputs> => {
   const findings = runChecks(study);
   const { title } = document.identity;
   const metadata = metadataForSvg(saveDocument(document));
-  const diagram = await buildDiagram(study, { tries: 1, timeLimitMs: 60_000 });
+  const diagram = await buildDiagram(study, layoutEngine, { tries: 1, timeLimitMs: 60_000 });
   const whole = makeWholePlan(study);
   const tests = buildTestSheets(study).map((test) => testSheetOnPaper(study, test));
   const [sheet] = labelSheets;

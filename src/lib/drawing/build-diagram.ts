@@ -5,13 +5,18 @@ import type { Diagram } from './diagram.ts';
 import { finishDiagram } from './finish-diagram.ts';
 import type { Geometry } from './layout/geometry.ts';
 import { layoutDiagram } from './layout/layout-diagram.ts';
+import type { LayoutEngine } from './layout/first/layout-engine.ts';
 import type { LayoutOptions } from './layout/layout-options.ts';
 import { buildPlan, type Plan } from './presentation/plan.ts';
 
-/** Lays out the diagram of a chassis and places its numbers. Rejects with a LayoutError; see there. */
-export const buildDiagram = async (study: Study, options: LayoutOptions = {}): Promise<Diagram> => {
+/** Lays out the diagram of a chassis and places its numbers. The engine is stopped where the layout is. Rejects with a LayoutError; see there. */
+export const buildDiagram = async (
+  study: Study,
+  engine: LayoutEngine,
+  options: LayoutOptions = {}
+): Promise<Diagram> => {
   if (study.index.parts.length === 0) return emptyDiagram(buildPlan(study));
-  const { plan, geometry } = await layoutDiagram(study, options);
+  const { plan, geometry } = await layoutDiagram(study, engine, options);
   return finishDiagram(plan, geometry);
 };
 

@@ -18,6 +18,7 @@ export {
 } from './pictorial/build-pictorial.ts';
 export { layPictorial, type PictorialGeometry } from './pictorial/pictorial-geometry.ts';
 export { type Face } from './pictorial/sheet-places.ts';
+export type { ElkGraph, LayoutEngine } from './layout/first/layout-engine.ts';
 export { LayoutError, type LayoutOptions, type LayoutProgress } from './layout/layout-options.ts';
 export { markChanges, toMarks, type ChangeMark } from './mark-changes.ts';
 export { cropToPick } from './paper/crop-to-pick.ts';

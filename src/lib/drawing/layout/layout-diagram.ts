@@ -3,6 +3,8 @@
 import type { Study } from '#study/index.ts';
 import { buildPlan, type Plan } from '../presentation/plan.ts';
 import { proveGeometry, type Proofs } from '../proofs.ts';
+import { findFirstPlaces } from './first/first-places.ts';
+import type { LayoutEngine } from './first/layout-engine.ts';
 import type { Geometry } from './geometry.ts';
 import { LayoutError, type LayoutOptions } from './layout-options.ts';
 import { Packing } from './packing/packing.ts';
@@ -45,13 +47,14 @@ const easeOf = ({ links, homes }: Plan): number =>
  *  LayoutError where it was stopped, or where not even one layout was ready in time. */
 export const layoutDiagram = async (
   study: Study,
+  engine: LayoutEngine,
   options: LayoutOptions = {}
 ): Promise<DiagramLayout> => {
   const plan = buildPlan(study);
   const { onProgress, before = null } = options;
   const tries = before ? 1 : (options.tries ?? (plan.links.lines.length <= fewLines ? 2 : 1));
   const limits = startLimits(options);
-  const of = tries * (Packing.steps + 1);
+  const of = 1 + tries * (Packing.steps + 1);
   let done = 0;
   const step = async (name: string): Promise<void> => {
     onProgress?.({ done: done++, of, name });
@@ -60,9 +63,17 @@ export const layoutDiagram = async (
   let best: DiagramLayout | null = null;
   let ease = easeOf(plan);
   try {
+    await step('putting parts in layers');
+    const first = before
+      ? new Map()
+      : await findFirstPlaces(
+          new Packing(plan, { seed: 1, ease }).firstTask(),
+          engine,
+          limits.within
+        );
     for (let turn = 0; turn < tries && !(turn > 0 && limits.isEnough()); turn++) {
       const packing = new Packing(plan, { seed: turn + 1, ease });
-      for (const name of before ? packing.add(before) : packing.place()) await step(name);
+      for (const name of before ? packing.add(before) : packing.place(first)) await step(name);
       await step('running the lines');
       const geometry = runLines(packing.geometry, before ? 0 : 1);
       const layout = { plan, geometry, proofs: proveGeometry(geometry) };
@@ -72,6 +83,7 @@ export const layoutDiagram = async (
     }
   } catch (error) {
     // A layout that is ready is better than none, unless somebody said stop.
+    engine.stop();
     const isLate = error instanceof LayoutError && error.why === 'time';
     if (!best || !isLate) throw error;
   } finally {

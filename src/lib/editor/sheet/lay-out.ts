@@ -1,6 +1,6 @@
 // What the sheet asks of a layout: a document goes in, plain data comes out, wherever it is worked out.
 import type { ChassisDocument } from '#document/index.ts';
-import type { LayoutError } from '#drawing/index.ts';
+import type { LayoutEngine, LayoutError } from '#drawing/index.ts';
 import { buildDiagram, type Diagram, type LayoutProgress } from '#drawing/index.ts';
 import { buildStudy } from '#study/index.ts';
 
@@ -22,11 +22,14 @@ export interface LayoutWatch {
 /** Rejects with a LayoutError where it was stopped or took too long. */
 export type LayOut = (task: LayoutTask, watch: LayoutWatch) => Promise<KeptLayout>;
 
-/** Works it out here and now. */
-export const layOutHere: LayOut = async ({ document, ...task }, watch) => {
-  const { plan: _, ...layout } = await buildDiagram(buildStudy(document), { ...task, ...watch });
-  return layout;
-};
+/** Works it out here and now, with what puts parts in layers. */
+export const layOutHere =
+  (engine: LayoutEngine): LayOut =>
+  async ({ document, ...task }, watch) => {
+    const options = { ...task, ...watch };
+    const { plan: _, ...layout } = await buildDiagram(buildStudy(document), engine, options);
+    return layout;
+  };
 
 /** What the worker says. */
 export type LayoutWord =

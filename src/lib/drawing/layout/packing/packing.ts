@@ -1,5 +1,6 @@
-// A whole diagram placed close together. Parts find their places by what they are wired to; then their
-// ends take the sides that face where their lines go; and both again, the parts moving less each time.
+// A whole diagram brought close together. Parts begin where the layered layout has them and shift by what they
+// are wired to; then their ends take the sides that face where their lines go; and both again, the parts
+// moving less each time.
 import type { Id } from '#document/index.ts';
 import { chanceFrom } from '#quantity/seeded-chance.ts';
 import type { Box, Figure, Port } from '../../figures/figure.ts';
@@ -11,6 +12,7 @@ import { degreesOf, isUpright, type Spot } from '../../presentation/sides.ts';
 import { laneMm } from '../../router/lanes.ts';
 import { headingOf } from '../../router/router.ts';
 import { buildFigures } from '../build-figures.ts';
+import type { FirstTask, Share } from '../first/first-places.ts';
 import type { Geometry } from '../geometry.ts';
 import { anneal, type Cooling } from './anneal.ts';
 import { Floor, type FloorEnd, type FloorLine, type FloorPart, type Room } from './floor.ts';
@@ -36,7 +38,7 @@ const fill = 0.8;
 
 /** Shifts for each part, and how far parts still move, each time that their ends have turned. */
 const coolings: readonly { readonly effort: number; readonly by: Omit<Cooling, 'steps'> }[] = [
-  { effort: 800, by: { from: 60, to: 3, overlap: [0.3, 4] } },
+  { effort: 800, by: { from: 30, to: 3, overlap: [0.3, 4] } },
   { effort: 700, by: { from: 12, to: 1, overlap: [1, 8] } },
   { effort: 700, by: { from: 5, to: 0.3, overlap: [3, 20] } },
   { effort: 500, by: { from: 3, to: 0.3, overlap: [5, 20] } }
@@ -77,13 +79,37 @@ export class Packing {
     this.figures = buildFigures(plan, new Map());
   }
 
-  /** Places everything from nothing; says before each step what it is. */
-  *place(): Generator<string> {
+  /** What is asked of the layered layout. */
+  firstTask(): FirstTask {
+    const parts = this.floorParts();
+    return {
+      units: this.units.map(({ parts: own }) =>
+        own.map((id) => {
+          const {
+            width,
+            height,
+            room: [north, east, south, west]
+          } = parts[this.indexOf.get(id) ?? 0] as FloorPart;
+          return { id, width: width + east + west, height: height + north + south };
+        })
+      ),
+      lines: this.plan.links.lines.map(({ from, to }) =>
+        this.plan.rankOf(from.part) > this.plan.rankOf(to.part)
+          ? { from: to.part, to: from.part }
+          : { from: from.part, to: to.part }
+      )
+    };
+  }
+
+  /** Places everything anew, from where the layered layout has put it; says before each step what it is.
+   *  @param first parts that are not in it begin in rows */
+  *place(first: ReadonlyMap<Id, Share>): Generator<string> {
     const parts = this.floorParts();
     this.regions = layRegions(this.grounds(parts), this.biggest());
     this.places = this.inRows(parts);
+    this.placeByShares(first);
     for (const [turn, { effort, by }] of coolings.entries()) {
-      yield turn === 0 ? 'finding places' : 'turning ends to their lines';
+      yield turn === 0 ? 'bringing parts together' : 'turning ends to their lines';
       if (turn > 0) this.learn();
       const floor = new Floor(this.floorParts(), this.regions, this.lines(turn > 0), this.places);
       anneal(floor, { ...by, steps: effort * parts.length }, this.chance);
@@ -206,6 +232,20 @@ export class Packing {
       }
     });
     return places;
+  }
+
+  /** Parts where the layered layout has them, as if its sheet were drawn together to the unit's ground. */
+  private placeByShares(first: ReadonlyMap<Id, Share>): void {
+    this.places = this.places.map((place, index) => {
+      const share = first.get(this.ids[index] ?? '');
+      const region = this.regions[this.regionOf[index] ?? 0];
+      if (!share || !region) return place;
+      const { width, height } = this.figureOf(index);
+      return {
+        x: region.x + Math.round(share.x * region.width - toLanes(width) / 2),
+        y: region.y + Math.round(share.y * region.height - toLanes(height) / 2)
+      };
+    });
   }
 
   /** Each unit as it stands, with all the paper below it; a new one on the right of everything. */

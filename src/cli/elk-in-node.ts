@@ -1,8 +1,8 @@
-// elk for the baseline: its worker file, as it came, in a thread of its own, so
+// elk for the command line and the tests: its worker file, as it came, in a thread of its own, so
 // that a layout that takes too long can be ended.
 import { Worker as Thread } from 'node:worker_threads';
 import ELK from 'elkjs/lib/elk-api.js';
-import type { ElkGraph, LayoutEngine } from './elk-graph.ts';
+import type { ElkGraph, LayoutEngine } from '#drawing/index.ts';
 
 /** What runs first in the thread: the worker file wants to find itself in a browser's worker. */
 const prelude = `

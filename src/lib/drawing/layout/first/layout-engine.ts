@@ -1,4 +1,5 @@
-// What of elk's graphs the baseline uses.
+// The layered layout comes from outside: elk in a worker thread for the command line and the tests, in a web
+// worker for the browser. Both speak this.
 
 /** A graph as elk takes and returns it; only what the diagram uses. */
 export interface ElkGraph {
