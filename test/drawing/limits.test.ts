@@ -73,7 +73,7 @@ describe('a layout', () => {
         last = progress;
       }
     });
-    expect(seen[0]).toBe('finding places');
+    expect(seen[0]).toBe('putting parts in layers');
     expect(seen.at(-2)).toBe('running the lines');
     expect(last.done).toBe(last.of);
   });

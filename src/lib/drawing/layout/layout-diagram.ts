@@ -73,7 +73,10 @@ export const layoutDiagram = async (
         );
     for (let turn = 0; turn < tries && !(turn > 0 && limits.isEnough()); turn++) {
       const packing = new Packing(plan, { seed: turn + 1, ease });
-      for (const name of before ? packing.add(before) : packing.place(first)) await step(name);
+      for (const name of before
+        ? packing.add(before)
+        : packing.place(turn % 2 === 0 ? first : null))
+        await step(name);
       await step('running the lines');
       const geometry = runLines(packing.geometry, before ? 0 : 1);
       const layout = { plan, geometry, proofs: proveGeometry(geometry) };

@@ -38,13 +38,27 @@ const fill = 0.8;
 
 /** Shifts for each part, and how far parts still move, each time that their ends have turned. */
 const coolings: readonly { readonly effort: number; readonly by: Omit<Cooling, 'steps'> }[] = [
-  { effort: 800, by: { from: 30, to: 3, overlap: [0.3, 4] } },
+  { effort: 800, by: { from: 60, to: 3, overlap: [0.3, 4] } },
   { effort: 700, by: { from: 12, to: 1, overlap: [1, 8] } },
   { effort: 700, by: { from: 5, to: 0.3, overlap: [3, 20] } },
   { effort: 500, by: { from: 3, to: 0.3, overlap: [5, 20] } }
 ];
 
+/** What is well ordered to begin with is not stirred up as much. */
+const gentleStart = 30;
+
+/** Small beside a quarter turn: it decides between ends of one pin, never between sides. */
+const orderDeg = 8;
+
 const nowhere: Spot = { x: 0, y: 0 };
+
+/** By the side that an end left by before; those of one pin keep their order, which runs clockwise. */
+const courseBefore = ({ width, height }: Figure, { side, x, y }: Port): Course => {
+  const sort = isUpright(side) ? x : y;
+  const share = isUpright(side) ? x / width - 0.5 : y / height - 0.5;
+  const clockwise = side === 'north' || side === 'east' ? share : -share;
+  return { towardsDeg: (degreesOf[side] + orderDeg * clockwise + 360) % 360, sort };
+};
 
 export interface PackingOptions {
   readonly seed: number;
@@ -102,17 +116,18 @@ export class Packing {
   }
 
   /** Places everything anew, from where the layered layout has put it; says before each step what it is.
-   *  @param first parts that are not in it begin in rows */
-  *place(first: ReadonlyMap<Id, Share>): Generator<string> {
+   *  @param first parts that are not in it begin in rows; null: all do, which makes for another diagram */
+  *place(first: ReadonlyMap<Id, Share> | null): Generator<string> {
     const parts = this.floorParts();
     this.regions = layRegions(this.grounds(parts), this.biggest());
     this.places = this.inRows(parts);
-    this.placeByShares(first);
+    if (first) this.placeByShares(first);
     for (const [turn, { effort, by }] of coolings.entries()) {
       yield turn === 0 ? 'bringing parts together' : 'turning ends to their lines';
       if (turn > 0) this.learn();
       const floor = new Floor(this.floorParts(), this.regions, this.lines(turn > 0), this.places);
-      anneal(floor, { ...by, steps: effort * parts.length }, this.chance);
+      const from = turn === 0 && first ? gentleStart : by.from;
+      anneal(floor, { ...by, from, steps: effort * parts.length }, this.chance);
       this.places = settle(floor);
     }
     this.places = stackUnits(this.units, this.regions, this.boxesInUnits(), this.places);
@@ -271,8 +286,8 @@ export class Packing {
         if (course) courses.set(endId(link, end), course);
       }
     }
-    for (const { end, side, x, y } of before?.parts.flatMap(({ figure }) => figure.ports) ?? [])
-      courses.set(end, { towardsDeg: degreesOf[side], sort: isUpright(side) ? x : y });
+    for (const { figure } of before?.parts ?? [])
+      for (const port of figure.ports) courses.set(port.end, courseBefore(figure, port));
     const old = this.figures;
     this.figures = buildFigures(this.plan, courses);
     if (before) return;
