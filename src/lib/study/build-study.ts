@@ -101,10 +101,10 @@ function netOfTerminals(
   nets: ReadonlyMap<string, Net>,
   before: Study | undefined
 ): ReadonlyMap<string, string> {
-  const netOf = new Map(before?.netOf);
+  const moved = new Map<string, string>();
   for (const { id, terminals } of nets.values()) {
     if (before?.nets.get(id)?.terminals === terminals) continue;
-    for (const key of terminals) netOf.set(key, id);
+    for (const key of terminals) moved.set(key, id);
   }
-  return netOf;
+  return before ? patchMap(before.netOf, moved.keys(), (key) => moved.get(key)) : moved;
 }

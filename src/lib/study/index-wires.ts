@@ -3,7 +3,7 @@
 import type { ChassisDocument, Id, Wire } from '#document/index.ts';
 import { sortByOrder } from '#document/order.ts';
 import { findElement } from '#document/references.ts';
-import { changedKeys, keepItems } from './same.ts';
+import { changedKeys, keepItems, patchMap } from './same.ts';
 import { terminalKey } from './terminal-key.ts';
 import type { PartsIndex } from './index-parts.ts';
 import type { TerminalEntry } from './types.ts';
@@ -46,20 +46,22 @@ export function indexWires(
 function patchWires(source: ChassisDocument['wires'], before: WiresIndex): WiresIndex | null {
   if (Object.keys(source).length !== before.wires.length) return null;
   const changed: (readonly [number, Wire])[] = [];
-  for (const [n, old] of before.wires.entries()) {
-    const wire = findElement(source, old.id);
+  for (let n = 0; n < before.wires.length; n++) {
+    const old = before.wires[n];
+    const wire = old && findElement(source, old.id);
     if (!wire || wire.order !== old.order) return null;
     if (wire !== old) changed.push([n, wire]);
   }
-  const wires = [...before.wires];
-  const slots = [...before.slots];
-  const slotById = new Map(before.slotById);
+  const wires = before.wires.slice();
+  const slots = before.slots.slice();
+  const made = new Map<Id, WireSlot>();
   for (const [n, wire] of changed) {
     const slot = slotOf(wire, before.parts, undefined);
     wires[n] = wire;
     slots[n] = slot;
-    slotById.set(wire.id, slot);
+    made.set(wire.id, slot);
   }
+  const slotById = patchMap(before.slotById, made.keys(), (id) => made.get(id));
   return { source, parts: before.parts, wires, slots, slotById };
 }
 

@@ -1,6 +1,8 @@
 // What is the same as before is given again as the very same object: whatever comes later in the
 // study can then tell at a glance that it need not look again.
 
+import { overlay } from './overlay-map.ts';
+
 /** True where two lists hold the very same items in the same order. */
 export const sameItems = <Item>(a: readonly Item[], b: readonly Item[]): boolean => {
   if (a === b) return true;
@@ -65,19 +67,31 @@ export function patchMap<Key, Value>(
   touched: Iterable<Key>,
   make: (key: Key, was: Value | undefined) => Value | undefined
 ): ReadonlyMap<Key, Value> {
-  let patched: Map<Key, Value> | undefined = before ? undefined : new Map<Key, Value>();
   const changed: Key[] = [];
+  const made: (Value | undefined)[] = [];
+  let isOverlay = true;
   for (const key of touched) {
     const was = before?.get(key);
     const now = make(key, was);
     if (now === was) continue;
     changed.push(key);
-    patched ??= new Map(before);
-    if (now === undefined) patched.delete(key);
-    else patched.set(key, now);
+    made.push(now);
+    if (was === undefined || now === undefined || now === null) isOverlay = false;
   }
-  if (patched && before) patches.set(patched, { of: new WeakRef(before), keys: changed });
-  return patched ?? before ?? new Map<Key, Value>();
+  if (before && changed.length === 0) return before;
+  const patched = (before && isOverlay ? overlay(before, changed, made) : undefined) ?? copy();
+  if (before) patches.set(patched, { of: new WeakRef(before), keys: changed });
+  return patched;
+
+  function copy(): ReadonlyMap<Key, Value> {
+    const all = new Map(before);
+    changed.forEach((key, n) => {
+      const value = made[n];
+      if (value === undefined) all.delete(key);
+      else all.set(key, value);
+    });
+    return all;
+  }
 }
 
 /** Keys whose values are not what they were, and those that are new. */

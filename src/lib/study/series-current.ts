@@ -44,18 +44,22 @@ export function spreadSeriesCurrent(
 function reckon({ slots, slotById }: WiresIndex, points: Points): SeriesAmps {
   const amps = new Map<Id, Amount>();
   if (!slots.some(({ wire }) => wire.carries.amps !== undefined)) return amps;
-  const neighbours = pairUp(slots, points);
+  const pairs = pairUp(slots, points, busyPoints(points));
+  const neighbours = (id: Id): readonly Id[] => {
+    const slot = slotById.get(id);
+    return slot ? pairs(slot) : [];
+  };
   for (const { wire } of slots) {
     const value = wire.carries.amps;
     if (value === undefined) continue;
     const basis = `in series with ${wireName(wire)}`;
-    const queue = [...(neighbours.get(wire.id) ?? [])];
+    const queue = [...neighbours(wire.id)];
     for (let id = queue.pop(); id !== undefined; id = queue.pop()) {
       const known = amps.get(id);
       const declares = slotById.get(id)?.wire.carries.amps !== undefined;
       if (declares || (known && known.value >= value)) continue;
       amps.set(id, { value, how: 'net', basis });
-      queue.push(...(neighbours.get(id) ?? []));
+      queue.push(...neighbours(id));
     }
   }
   return amps;
@@ -79,44 +83,49 @@ function declareAlike(before: WiresIndex, now: WiresIndex): boolean {
   });
 }
 
-/** For each wire, those that meet it at a point where there is nothing else. */
-function pairUp(slots: readonly WireSlot[], points: Points): ReadonlyMap<Id, readonly Id[]> {
-  const busy = busyPoints(points);
-  const meeting = new Map<number, WireSlot[]>();
-  for (const slot of slots) {
-    for (const end of [slot.from, slot.to]) {
-      const root = end && points.rootOf[end.number];
-      if (root === undefined || busy.has(root)) continue;
-      const here = meeting.get(root);
-      if (here) here.push(slot);
-      else meeting.set(root, [slot]);
-    }
-  }
-  const neighbours = new Map<Id, Id[]>();
-  const pair = ({ wire }: WireSlot, other: WireSlot) => {
-    const known = neighbours.get(wire.id);
-    if (known) known.push(other.wire.id);
-    else neighbours.set(wire.id, [other.wire.id]);
+/** For any wire, those that meet it at a point where there is nothing else. */
+function pairUp(
+  slots: readonly WireSlot[],
+  { rootOf }: Points,
+  busy: Uint8Array
+): (slot: WireSlot) => readonly Id[] {
+  // By point: how many ends there are, and the places of the first two among the wires.
+  const ends = new Uint8Array(rootOf.length);
+  const firstAt = new Int32Array(rootOf.length);
+  const secondAt = new Int32Array(rootOf.length);
+  const visit = (end: WireSlot['from'], n: number): void => {
+    const root = end && rootOf[end.number];
+    if (root === undefined || busy[root] === 1) return;
+    const many = ends[root] ?? 0;
+    if (many < 3) ends[root] = many + 1;
+    if (many === 0) firstAt[root] = n;
+    else if (many === 1) secondAt[root] = n;
   };
-  for (const [first, second, third] of meeting.values()) {
-    if (!first || !second || third || first === second) continue;
-    if (!joinsItsEnds(first.wire) || !joinsItsEnds(second.wire)) continue;
-    pair(first, second);
-    pair(second, first);
+  for (let n = 0; n < slots.length; n++) {
+    visit(slots[n]?.from, n);
+    visit(slots[n]?.to, n);
   }
-  return neighbours;
+  return (slot) =>
+    [slot.from, slot.to].flatMap((end) => {
+      const root = end && rootOf[end.number];
+      if (root === undefined || ends[root] !== 2) return [];
+      const [first, second] = [slots[firstAt[root] ?? -1], slots[secondAt[root] ?? -1]];
+      if (!first || !second || first === second) return [];
+      if (!joinsItsEnds(first.wire) || !joinsItsEnds(second.wire)) return [];
+      return [(first === slot ? second : first).wire.id];
+    });
 }
 
-const busyOf = new WeakMap<Points, ReadonlySet<number>>();
+const busyOf = new WeakMap<Points, Uint8Array>();
 
-/** Points with something on them that may take a part of the current. */
-function busyPoints(points: Points): ReadonlySet<number> {
+/** By point, 1 where something is on it that may take a part of the current. */
+function busyPoints(points: Points): Uint8Array {
   const known = busyOf.get(points);
   if (known) return known;
-  const busy = new Set<number>();
+  const busy = new Uint8Array(points.rootOf.length);
   for (const { number, part, terminal } of points.source.parts.terminals) {
     if (!passing.has(part.kind) || isOnMetal(part, terminal.grounded)) {
-      busy.add(points.rootOf[number] ?? number);
+      busy[points.rootOf[number] ?? number] = 1;
     }
   }
   busyOf.set(points, busy);

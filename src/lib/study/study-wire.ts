@@ -136,8 +136,13 @@ export function studyWire(
   }
   const { roles, slot, gauge } = alone;
   const { carries, coldDcV, solvedDcV, expected } = loaded;
-  const stress = stressOf({ ...carries, coldDcV, solvedDcV }, expected, mate);
-  const need = needOf(stress, floorOf(nets, policy), policy);
+  const floor = floorOf(nets, policy);
+  const isStressed = before?.policy === policy && isStressedAlike(before, loaded, mate);
+  const stress = isStressed
+    ? before.study.stress
+    : stressOf({ ...carries, coldDcV, solvedDcV }, expected, mate);
+  const isNeeded = isStressed && sameFields(floorOf(before.loaded.nets, policy), floor);
+  const need = isNeeded ? before.study.need : needOf(stress, floor, policy);
   const study: WireStudy = {
     id: slot.wire.id,
     net: nets[0]?.id ?? null,
@@ -155,5 +160,27 @@ export function studyWire(
     recommended: recommendConductor(gauge, need, ampsOf(loaded), policy, rail),
     roles
   };
-  return { loaded, mate, policy, rail, study };
+  const kept = before && sayAlike(before.study, study) ? before.study : study;
+  return { loaded, mate, policy, rail, study: kept };
 }
+
+/** All that a wire's stress is reckoned from is the same. */
+const isStressedAlike = (
+  { loaded: was, mate: mateWas }: StudiedWire,
+  now: LoadedWire,
+  mate: Mate | null
+): boolean =>
+  (mateWas === mate || (mateWas !== null && mate !== null && sameFields(mateWas, mate))) &&
+  isSameAmount(was.carries.dcV, now.carries.dcV) &&
+  isSameAmount(was.carries.acV, now.carries.acV) &&
+  isSameAmount(was.carries.pulseV, now.carries.pulseV) &&
+  isSameAmount(was.coldDcV, now.coldDcV) &&
+  isSameAmount(was.solvedDcV, now.solvedDcV) &&
+  sameFields(was.expected, now.expected);
+
+/** The same but for the class of a rail that it does not come to. */
+const sayAlike = (was: WireStudy, now: WireStudy): boolean =>
+  was.recommended !== null &&
+  now.recommended !== null &&
+  sameFields(was.recommended, now.recommended) &&
+  sameFields({ ...was, recommended: null }, { ...now, recommended: null });

@@ -114,9 +114,13 @@ function untouchedIslands(
   }
   if (touched.size === 0 && came.size === 0) return { kept: before.islands, loose: [] };
   const kept = before.islands.filter((island) => !touched.has(island));
-  const loose = new Set(came);
-  for (const island of touched) for (const branch of island.branches) loose.add(branch);
-  return { kept, loose: branches.filter((branch) => loose.has(branch)) };
+  const isTouched = Uint8Array.from(before.islands, (island) => (touched.has(island) ? 1 : 0));
+  const loose = branches.filter((branch) => {
+    const [from, to] = [before.islandNo[branch.from] ?? -1, before.islandNo[branch.to] ?? -1];
+    // One between points that were on no island is new, or leads nowhere.
+    return from < 0 && to < 0 ? came.has(branch) : isTouched[from] === 1 || isTouched[to] === 1;
+  });
+  return { kept, loose };
 }
 
 /** Nets of before that are gone, or of which the holder has something else now. */
