@@ -50,6 +50,7 @@ describe('build --all', () => {
       'plan.json',
       'bench-list.html',
       'test-sheets.html',
+      'page.html',
       'tags.html',
       'schedule.xlsx'
     ]) {
@@ -68,6 +69,7 @@ describe('build --all', () => {
     expect(run.code, run.said).toBe(0);
     expect(run.said).toMatch(/: 300 wires;/);
     const text = (name: string) => readFileSync(join(folder, name), 'utf8');
+    expect(text('page.html')).toContain('Content-Security-Policy');
     expect(text('tags.html').match(/class="flag"/g)).toHaveLength(600);
     const { wires } = JSON.parse(text('plan.json')) as { wires: unknown[] };
     expect(wires).toHaveLength(300);

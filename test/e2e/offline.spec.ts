@@ -3,7 +3,7 @@ import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:f
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { startServer } from '../../src/cli/commands/serve.ts';
-import { cellOf, expect, isKept, openFile, test, typeInto, waitForDrawing } from './story.ts';
+import { cellOf, expect, isKept, openList, test, typeInto, waitForDrawing } from './story.ts';
 
 // A server of this story's own, which can be ended and can serve a newer version at the same address.
 const folder = mkdtempSync(join(tmpdir(), 'chassis-site-'));
@@ -32,8 +32,7 @@ test('the editor opens without a network, and a newer version waits for a yes', 
   // No server: the book opens, draws anew what it has never drawn, and the sums work.
   await page.goto('./');
   await expect(cellOf(page, '5', 'colour')).toHaveText('blue/white');
-  await openFile(page, 'test/intake/lists/console-comma.csv');
-  await page.getByTestId('report').getByRole('button', { name: 'Close' }).click();
+  await openList(page, 'test/intake/lists/console-comma.csv');
   await waitForDrawing(page);
   await page.goto('./sums');
   await expect(page.getByRole('heading', { name: 'Sums', level: 1 })).toBeVisible();

@@ -27,6 +27,7 @@ import {
 } from '#paperwork/index.ts';
 import { CommandError, onlyPositional, type Command } from '../command.ts';
 import { drawChassis } from '../draw-chassis.ts';
+import { drawPage } from '../draw-page.ts';
 import { writeBytes, writeText } from '../files.ts';
 import { judge, type Judged } from '../judge.ts';
 import { drawOptions, readDrawOptions } from './draw.ts';
@@ -39,7 +40,7 @@ export const buildCommand: Command = {
   help: 'Write both drawings, schedule, findings and document into a folder.',
   options: [
     { name: 'out', value: 'DIR', help: 'The folder; made where it is missing.' },
-    { name: 'all', help: 'Plan, cut and shopping list, tags, sheets and workbook as well.' },
+    { name: 'all', help: 'Plan, cut and shopping list, tags, sheets, workbook and page as well.' },
     ...drawOptions
   ],
   run: async (input, terminal) => {
@@ -64,7 +65,12 @@ export const buildCommand: Command = {
       ['document.chassis.json', saveDocument(judged.document)]
     ];
     const whole = input.switches.has('all') ? makeWholePlan(judged.study) : null;
-    const more = whole ? allPaper(judged, whole) : [];
+    const more: [string, string][] = whole
+      ? [
+          ...allPaper(judged, whole),
+          ['page.html', await drawPage(path, judged, new Set(), options, terminal)]
+        ]
+      : [];
     for (const [name, text] of [...files, ...more]) {
       await writeText(join(out, name), text);
       terminal.out(`${join(out, name)}\n`);

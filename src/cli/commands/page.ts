@@ -1,10 +1,8 @@
 // A chassis as one page that anyone can open, and that opens here again.
-import { buildShareCopy, privateThings, type PrivateThing } from '#document/index.ts';
-import { buildPage } from '#paperwork/index.ts';
+import { privateThings } from '#document/index.ts';
 import { onlyPositional, type Command } from '../command.ts';
-import { pageDrawings, shownPictures, today } from '../draw-chassis.ts';
+import { drawPage } from '../draw-page.ts';
 import { writeText } from '../files.ts';
-import { judgeDocument } from '../judge.ts';
 import { readChassis } from '../read-chassis.ts';
 import { drawOptions, readDrawOptions } from './draw.ts';
 
@@ -32,14 +30,13 @@ export const pageCommand: Command = {
     const path = onlyPositional(input, 'DOC', `page ${usage}`);
     const { document, pictures } = await readChassis(path, terminal);
     const asked = withOptions.filter(({ name }) => input.switches.has(name));
-    const copy = buildShareCopy(document, new Set<PrivateThing>(asked.map(({ thing }) => thing)));
-    const judged = judgeDocument(copy, pictures);
-    const page = buildPage(judged.study, judged.findings, {
-      drawings: await pageDrawings(path, judged, readDrawOptions(input), terminal),
-      pictures: shownPictures(pictures),
-      photos: (hash) => pictures.get(hash),
-      date: today()
-    });
+    const page = await drawPage(
+      path,
+      { document, pictures },
+      new Set(asked.map(({ thing }) => thing)),
+      readDrawOptions(input),
+      terminal
+    );
     const out = input.values['out'];
     if (out === undefined) terminal.out(page);
     else await writeText(out, page);
