@@ -18,7 +18,7 @@ test('the bench list by one thumb', async ({ browser, baseURL }) => {
   await page.getByTestId('cautions-read').tap();
   await page.getByTestId('guide-done').tap();
   await page.getByTestId('way').selectOption('work');
-  await expect(page.getByTestId('bench')).toContainText('Discharge first');
+  await expect(page.getByTestId('bench')).toContainText('Only then touch');
   await expect(page.getByTestId('bench-next')).toContainText('Fit wire 10');
   const wire = (number: string) => page.getByTestId(`bench-wire-${number}`);
   const step = (number: string, name: string) => wire(number).getByTestId(`step-${name}`);
@@ -85,7 +85,7 @@ test('a test sheet with readings judged, and tags', async ({ page }) => {
     ['power-up', 'Isolation transformer']
   ] as const) {
     await page.getByTestId(`sheet-${id}`).click();
-    await expect(page.getByTestId('discharge-first')).toContainText('Discharge first');
+    await expect(page.getByTestId('discharge-first')).toContainText('Only then touch');
     await expect(page.getByTestId('discharge-first')).toContainText('if the bleeder is good');
     await expect(sheet).toContainText(new RegExp(words, 'i'));
   }

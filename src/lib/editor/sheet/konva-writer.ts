@@ -64,7 +64,7 @@ const asMarked = (shape: Shape, mark: SpreadMark | undefined): Shape => {
 /** What is picked has this halo; the rest steps back to that strength. */
 const pickedLook: Readonly<Record<ThemeName, { readonly halo: string; readonly rest: number }>> = {
   light: { halo: '#bcd8d9', rest: 0.32 },
-  dark: { halo: '#315c5f', rest: 0.36 },
+  dark: { halo: '#315c5f', rest: 0.5 },
   print: { halo: '#d0d0d0', rest: 0.4 }
 };
 
