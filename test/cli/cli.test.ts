@@ -178,7 +178,10 @@ describe('bad input', () => {
   it.each([
     [['check', '/nowhere/x.chassis.json'], /x\.chassis\.json: there is no such file: /],
     [['frobnicate'], /there is no command "frobnicate": choose one of import/],
-    [['draw', television, '--theme', 'pink'], /--theme pink: choose one of light, dark, print/],
+    [
+      ['draw', television, '--theme', 'pink'],
+      /--theme pink: choose one of print, black, light, dark/
+    ],
     [['schedule', television, '--format', 'xls'], /--format xls: choose one of csv, json/],
     [['schedule'], /DOC is missing: use schedule/],
     [['check', television, '--what'], /--what/],
