@@ -23,7 +23,8 @@ ruleTester(numberTwice, {
       {
         severity: 'fault',
         says: 'Number 7 stands on 2 wires: TS1-1 to TS2-1 and TS1-2 to TS2-2.',
-        at: ['wire 7', 'wire 7'],
+        at: ['wire 7, TS1-1 to TS2-1', 'wire 7, TS1-2 to TS2-2'],
+        fix: 'Keep 7 on the wire from TS1-1 to TS2-1; give TS1-2 to TS2-2 the number 10.',
         hasEdit: true
       }
     ],

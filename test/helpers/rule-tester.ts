@@ -15,6 +15,8 @@ export interface ExpectedFinding {
   readonly says: string | RegExp;
   /** Labels of the places, in order. */
   readonly at?: readonly string[];
+  /** The way out, in words. */
+  readonly fix?: string;
   /** Whether one click can put it right. */
   readonly hasEdit?: boolean;
 }
@@ -49,6 +51,7 @@ export function ruleTester(rule: Rule, { valid, invalid }: RuleCases): void {
           if (typeof wanted.says === 'string') expect(finding.message).toContain(wanted.says);
           else expect(finding.message).toMatch(wanted.says);
           if (wanted.at) expect(finding.at.map(({ label }) => label)).toEqual(wanted.at);
+          if (wanted.fix !== undefined) expect(finding.fix?.words).toBe(wanted.fix);
           if (wanted.hasEdit !== undefined) {
             expect(finding.fix?.edit !== undefined).toBe(wanted.hasEdit);
           }

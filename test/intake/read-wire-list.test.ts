@@ -197,6 +197,53 @@ describe('columns', () => {
   });
 });
 
+describe('what nothing is read from', () => {
+  const toldBy = (text: string): string[] => readText(text).notes.map((note) => note.text);
+
+  test('columns without a known heading are named, and the end that is missing', () => {
+    expect(toldBy('No,From,Whither,Gauge,Fate\n1,V3-5,TS2-1,20,x9\n2,V3-6,TS2-2,20,')).toEqual([
+      'no heading says where the second end is, so every wire has one end only: give its column a heading such as To',
+      'columns kept as text: "Whither", "Fate"; if one holds an end or a value, give it a heading such as To, Gauge or Length (in)'
+    ]);
+  });
+
+  test('a known heading of something that is kept as text, and an empty column, are not', () => {
+    expect(toldBy('No,From,To,V p-p,Fate\n1,V3-5,TS2-1,90,\n2,V3-6,TS2-2,90,')).toEqual([]);
+  });
+
+  test('"Starts", "Finishes" and "How long" are ends and a length', () => {
+    const { document, counts } = readText('No,Starts,Finishes,How long\n1,V3-5,TS2-1,5 in');
+    expect(counts.halfKnown).toBe(0);
+    expect(wireOf(document!, '1').tapedMm).toBeCloseTo(127, 9);
+  });
+});
+
+describe('a minus where there is none', () => {
+  test.each([
+    ['Length', '-5 in', 'a length has no minus'],
+    ['Length (in)', '−5', 'a length has no minus'],
+    ['Strip from (mm)', '-6', 'a length has no minus'],
+    ['Amps', '-0.3', 'a current in a wire has no minus'],
+    ['Amps', '-150 mA', 'a current in a wire has no minus'],
+    ['Gauge', '-2', 'a gauge has no minus'],
+    ['Gauge', '-22 AWG', 'a gauge has no minus']
+  ])('%s %s is not read, told and kept', (heading, cell, why) => {
+    const { document, notes, counts } = readText(`No,From,To,${heading}\n7,V3-5,TS2-1,${cell}`);
+    const wire = wireOf(document!, '7');
+    expect(wire.tapedMm ?? wire.found.awg ?? wire.carries?.amps).toBeUndefined();
+    expect(wire.from.stripMm).toBeUndefined();
+    expect(wire.notes).toBe(`${heading}: ${cell}`);
+    expect(counts.unread).toBe(1);
+    expect(notes).toEqual([expect.objectContaining({ kind: 'unread', row: 2, column: heading })]);
+    expect(notes[0]!.text).toContain(why);
+  });
+
+  test('a negative bias is a voltage as good as any', () => {
+    const { document } = readText('No,From,To,V dc\n7,V3-5,TS2-1,-35');
+    expect(wireOf(document!, '7').carries?.dcV).toBe(-35);
+  });
+});
+
 describe('no wire', () => {
   test.each([
     ['', 'no heading row'],

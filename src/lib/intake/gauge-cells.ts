@@ -84,6 +84,10 @@ export const readGaugeCell = (written: string): GaugeReading => {
     return { awg: strands.awg, stranding: 'stranded', plating, remark, problem: null };
   }
   const parsed = parseQuantity(core, 'gauge');
+  if (/^[-−–]\s*\d/.test(core)) {
+    const problem = 'a gauge has no minus: 0, 2/0 and 3/0 stand for the thick ones';
+    return { awg: null, stranding, plating, remark: null, problem };
+  }
   if (parsed.ok && parsed.value >= -3 && parsed.value <= 50) {
     const remark = doubt ? 'marked as doubtful' : null;
     return { awg: parsed.value, stranding, plating, remark, problem: null };

@@ -30,8 +30,9 @@ const units: Readonly<Record<string, string>> = {
   milliamps: 'mA'
 };
 
-const first = '(?:from|start|source|a|end a|end 1|side a|point a|first|1st)';
-const second = '(?:to|finish|dest(?:ination)?|target|b|end b|end 2|side b|point b|second|2nd)';
+const first = '(?:from|starts?|source|a|end a|end 1|side a|point a|first|1st)';
+const second =
+  '(?:to|finish(?:es)?|ends|dest(?:ination)?|target|b|end b|end 2|side b|point b|second|2nd)';
 const partWord =
   '(?:part|component|comp|device|ref|reference|ref des|socket|item|designator|connector|tube no)';
 const terminalWord =
@@ -61,13 +62,13 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
   [whole(`strip(?: at)? to|${second} strip`), 'toStrip'],
   [
     whole(
-      'from|von|van|starts?|start point|source|begin(?:ning)?|(?:end|side|point|node|end point) ?(?:a|1|one)|first end|1st end|near end|from (?:end|point|location|at|where|side|here)|(?:wire|connects|goes|runs|comes) from'
+      'from|von|van|starts?|starts at|start point|source|begin(?:ning)?|(?:end|side|point|node|end point) ?(?:a|1|one)|first end|1st end|near end|from (?:end|point|location|at|where|side|here)|(?:wire|connects|goes|runs|comes) from'
     ),
     'from'
   ],
   [
     whole(
-      'to|nach|naar|finish|ends|stops?|end point|dest(?:ination)?|target|(?:end|side|point|node|end point) ?(?:b|2|two)|second end|2nd end|far end|other end|to (?:end|point|location|at|where|side|there)|(?:wire|connects|connected|goes|runs) to'
+      'to|nach|naar|finish(?:es)?|finishes at|ends|ends at|stops?|end point|dest(?:ination)?|target|(?:end|side|point|node|end point) ?(?:b|2|two)|second end|2nd end|far end|other end|to (?:end|point|location|at|where|side|there)|(?:wire|connects|connected|goes|runs) to'
     ),
     'to'
   ],
@@ -107,7 +108,7 @@ const rules: readonly (readonly [RegExp, ColumnRole | PairedRole])[] = [
   ],
   [/volt|^v$|^kv$|^e$|potential/, 'volts'],
   [
-    /^(?!.*(?:cut|strip)).*(?:length|\blen\b)|^l(?:ä|ae)nge$|^lengte$|^taped$|^lg(?:th)?$/,
+    /^(?!.*(?:cut|strip)).*(?:length|\blen\b)|^l(?:ä|ae)nge$|^lengte$|^taped$|^how long$|^lg(?:th)?$/,
     'length'
   ],
   [/condition|^cond$/, 'condition'],

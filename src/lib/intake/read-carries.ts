@@ -82,8 +82,14 @@ export const takeAmount = (draft: WireDraft, cell: AmountCell, context: AmountCo
     takeVolts(draft, cell, reading, remarks, context);
     return;
   }
-  if (reading.value < 0) remarks.push('the sign is left away');
-  const value = Math.abs(reading.value);
+  const { value } = reading;
+  if (value < 0) {
+    keep(draft, cell);
+    const what = role === 'amps' ? 'a current in a wire' : 'a length';
+    const words = `was not read: ${what} has no minus, so it may be a slip: look at the wire again; it is kept in the notes`;
+    context.tell('unread', place, words);
+    return;
+  }
   if (role === 'amps') draft.carries.amps = value;
   else if (role === 'length') draft.tapedMm = value;
   else if (role === 'fromStrip') draft.from.stripMm = value;

@@ -2,7 +2,9 @@
 // half-known wire is kept, a cell that cannot be read is told and kept as text.
 import type { ChassisDocument, MakeId } from '#document/index.ts';
 import { buildListDocument } from './build-document.ts';
+import type { Column, ColumnRole } from './columns.ts';
 import { hasColumn, numberFirstColumn } from './find-headings.ts';
+import { readHeading } from './heading-words.ts';
 import { readNumberStyle, type ListLayout, type NumberStyle } from './list-layout.ts';
 import { openListText, type ListOpened } from './list-source.ts';
 import { collectNotes, joinNotes, type IntakeNote, type TellNote } from './notes.ts';
@@ -128,6 +130,7 @@ const readRows = (
         : 'the headings do not say which columns hold the ends';
     tell('reading', {}, `${why}: ${words.join(', ')}`);
   }
+  tellKeptColumns(columns, below, layout, tell);
   const context = { style, delimiter, tell, hasAcColumn: hasColumn(columns, 'acV') };
   const wires: WireDraft[] = [];
   const lines: string[] = [];
@@ -160,6 +163,42 @@ const readRows = (
   closeSection();
   if (wires.length > 0) finishWires(wires, columns, style, tell);
   return { wires, lines };
+};
+
+/** Tells which columns nothing is read from, and that every wire has one end only where the heading of the other
+ *  is not known. A column whose contents told what it holds has its own words. */
+const tellKeptColumns = (
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  { isGuessed }: ListLayout,
+  tell: TellNote
+): void => {
+  if (isGuessed) return;
+  const kept = columns.filter(
+    ({ role, heading, index }) =>
+      role === 'extra' &&
+      readHeading(heading)?.role !== 'extra' &&
+      rows.some((cells) => (cells[index] ?? '') !== '')
+  );
+  const names = kept.map(({ heading }) => JSON.stringify(heading.slice(0, 80))).slice(0, 12);
+  if (kept.length > names.length) names.push(`${kept.length - names.length} more`);
+  const missing = missingEnd(columns);
+  if (missing !== null) {
+    const words = `no heading says where the ${missing === 'To' ? 'second' : 'first'} end is, so every wire has one end only: give its column a heading such as ${missing}`;
+    tell('reading', {}, words);
+  }
+  if (names.length === 0) return;
+  const one = names.length === 1;
+  const words = `${one ? 'a column' : 'columns'} kept as text: ${names.join(', ')}; if ${one ? 'it holds' : 'one holds'} an end or a value, give it a heading such as ${missing ?? 'To'}, Gauge or Length (in)`;
+  tell('reading', {}, words);
+};
+
+const missingEnd = (columns: readonly Column[]): 'From' | 'To' | null => {
+  if (hasColumn(columns, 'both')) return null;
+  const has = (...roles: readonly ColumnRole[]): boolean =>
+    roles.some((role) => hasColumn(columns, role));
+  if (!has('from', 'fromPart', 'fromTerminal')) return 'From';
+  return has('to', 'toPart', 'toTerminal') ? null : 'To';
 };
 
 /** What is settled only once all wires are read: numbers, and columns without a unit. */

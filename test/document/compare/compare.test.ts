@@ -64,6 +64,27 @@ describe('compared', () => {
     expect(countChanges(changes)).toBe('1 removed, 3 changed');
   });
 
+  it('two ends that go by one name are told apart by what differs', () => {
+    const base = chassis('Jacks')
+      .unit('Tuner')
+      .tube('V1', '6CG7')
+      .part('ground lug', 'J1', ['1'])
+      .part('jack', 'J1', ['', 'tip'])
+      .wire(8, 'V1-5', null)
+      .build();
+    const wire = idOf(base, '8');
+    const of = (kind: string, name: string) => {
+      const part = Object.values(base.parts).find((each) => each.kind === kind)!;
+      const terminal = Object.values(part.terminals).find((each) => each.name === name)!;
+      return { at: { part: part.id, terminal: terminal.id } };
+    };
+    const before = edited(base, setWireFields(wire, { to: of('ground lug', '1') }));
+    const after = edited(base, setWireFields(wire, { to: of('jack', '') }));
+    expect(compareDocuments(before, after).map(changeInOneLine)).toEqual([
+      'wire 8 changed: second end: J1 (its terminal without a name, jack, in Tuner) instead of J1 (its terminal “1”, ground lug, in Tuner)'
+    ]);
+  });
+
   it('any document is the same as itself, and every edit that changes something is found', () => {
     fc.assert(
       fc.property(
@@ -72,6 +93,11 @@ describe('compared', () => {
         (document, plans) => {
           expect(compareDocuments(document, document)).toEqual([]);
           const after = follow(document, plans);
+          for (const { fields } of compareDocuments(document, after))
+            for (const { field, words } of fields) {
+              const [now, old] = words.slice(field.length + 2).split(' instead of ');
+              expect(now).not.toBe(old);
+            }
           const isSame =
             JSON.stringify(sorted(withoutSilence(document))) ===
             JSON.stringify(sorted(withoutSilence(after)));

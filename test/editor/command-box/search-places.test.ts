@@ -40,11 +40,18 @@ describe('places by what they are called', () => {
   it('finds what stands over a figure, and says of how many it is not known', () => {
     const found = searchPlaces(study, 'over 1 kV', 12);
     expect(found.places.map(({ title }) => title)).toEqual(['Wire 14']);
-    expect(found.leftOut).toBe('of 1 wires it is not known');
+    expect(found.leftOut).toBe('of 1 wire it is not known');
   });
 
   it('never counts what is not known as under a figure', () => {
     expect(titles('under 100 V')).not.toContain('Wire 13');
+  });
+
+  it('counts the wires that end at a terminal, one wire too', () => {
+    const detailOf = (typed: string) =>
+      searchPlaces(study, typed, 12).places.find(({ pick }) => pick.kind === 'terminal')?.detail;
+    expect(detailOf('V1-4')).toBe('1 wire ends here');
+    expect(detailOf('V1-9')).toBe('0 wires end here');
   });
 
   it('says that there is more than it lists', () => {

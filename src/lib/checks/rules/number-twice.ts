@@ -30,32 +30,41 @@ export const numberTwice: Rule = {
 const plain = (number: string): string => number.trim().toLowerCase();
 
 function findingOf(study: Study, wires: readonly Wire[]): Finding {
-  const ways = wires.map(
-    ({ from, to }) => `${study.index.labelOf(from)} to ${study.index.labelOf(to)}`
-  );
+  const ways = wires.map((wire) => waysWords(study, wire));
   const [first, ...others] = wires;
   return {
     rule: 'number-twice',
     severity: 'fault',
-    at: wires.map((wire) => wirePlace(study, wire)),
+    // Their number alone would not tell them apart.
+    at: wires.map((wire, index) => ({
+      ...wirePlace(study, wire),
+      label: `wire ${wire.number.trim()}, ${ways[index] ?? ''}`
+    })),
     message: `Number ${first?.number.trim() ?? ''} stands on ${wires.length} wires: ${listed(ways, 6)}.`,
     source: commonPractice,
-    fix: renumber(study, others)
+    ...(first === undefined ? {} : { fix: renumber(study, first, others) })
   };
 }
 
-function renumber(study: Study, wires: readonly Wire[]): { words: string; edit: Edit } {
+const waysWords = ({ index }: Study, { from, to }: Wire): string =>
+  `${index.labelOf(from)} to ${index.labelOf(to)}`;
+
+function renumber(
+  study: Study,
+  first: Wire,
+  wires: readonly Wire[]
+): { words: string; edit: Edit } {
   let next = highestNumber(study.index.wires);
   const edits: Edit[] = [];
-  const numbers: string[] = [];
+  const gifts: string[] = [];
   for (const wire of wires) {
     next += 1;
-    numbers.push(String(next));
+    gifts.push(`${waysWords(study, wire)} the number ${next}`);
     const fields = { number: String(next) };
     edits.push({ kind: 'change-wire', args: { id: wire.id, fields } });
   }
   const [only] = edits;
-  const words = `Keep the number on the first and give ${wires.length === 1 ? 'the other' : 'the others'} ${listed(numbers)}.`;
+  const words = `Keep ${first.number.trim()} on the wire from ${waysWords(study, first)}; give ${listed(gifts, 6)}.`;
   const name = 'Give wires their own numbers';
   const edit: Edit = edits.length === 1 && only ? only : { kind: 'do-many', args: { name, edits } };
   return { words, edit };

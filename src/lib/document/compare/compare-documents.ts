@@ -7,7 +7,7 @@ import { compareRevisions } from '../revision.ts';
 import type { ChassisDocument } from '../schema.ts';
 import { alignIds } from './align-ids.ts';
 import { leavesOf, pathKey, type Path } from './leaves.ts';
-import { pathInWords, valueInWords } from './value-words.ts';
+import { distinctWords, pathInWords } from './value-words.ts';
 
 export interface FieldChange {
   readonly path: Path;
@@ -44,22 +44,22 @@ export const compareFields = (
   after: unknown,
   [documentBefore, documentAfter]: readonly [ChassisDocument, ChassisDocument]
 ): FieldChange[] => {
-  const [was, is] = [new Map<string, unknown>(), new Map<string, unknown>()];
+  const [older, newer] = [new Map<string, unknown>(), new Map<string, unknown>()];
   const paths = new Map<string, Path>();
   for (const [map, value] of [
-    [was, before],
-    [is, after]
+    [older, before],
+    [newer, after]
   ] as const)
     for (const [path, leaf] of leavesOf(asRecord(value))) {
       paths.set(pathKey(path), path);
       map.set(pathKey(path), leaf);
     }
   return [...paths].flatMap(([key, path]): FieldChange[] => {
-    const [old, now] = [was.get(key), is.get(key)];
+    const [old, now] = [older.get(key), newer.get(key)];
     if (isSameJson(old, now)) return [];
     const field = pathInWords(path, after ?? before);
-    const words = `${field}: ${valueInWords(path, now, documentAfter)} instead of ${valueInWords(path, old, documentBefore)}`;
-    return [{ path, field, before: old, after: now, words }];
+    const [is, was] = distinctWords(path, [now, documentAfter], [old, documentBefore]);
+    return [{ path, field, before: old, after: now, words: `${field}: ${is} instead of ${was}` }];
   });
 };
 

@@ -1,5 +1,5 @@
 // Fields and their values as people say them: "second end: V3-5 instead of V3-4".
-import { findTerminalLabel } from '../references.ts';
+import { findTerminal, findTerminalLabel } from '../references.ts';
 import type { TerminalRef } from '../primitives.ts';
 import type { ChassisDocument } from '../schema.ts';
 import { elementInWords, wordOfField } from '../edit-name.ts';
@@ -72,6 +72,38 @@ export const valueInWords = (path: Path, value: unknown, document: ChassisDocume
     return names.length === 0 ? 'no support' : names.join(' > ');
   }
   return 'something else';
+};
+
+type Held = readonly [value: unknown, document: ChassisDocument];
+
+/** Two values that differ, each in words, first what stands there now. Where both would be called the same, what
+ *  tells them apart is said. */
+export const distinctWords = (
+  path: Path,
+  now: Held,
+  old: Held
+): readonly [now: string, old: string] => {
+  const words = [valueInWords(path, ...now), valueInWords(path, ...old)] as const;
+  if (words[0] !== words[1]) return words;
+  const [is, was] = [closerWords(...now), closerWords(...old)];
+  return is === was ? [`another ${words[0]}`, 'the one before'] : [is, was];
+};
+
+/** A value with all that tells it from one of the same name. */
+const closerWords = (value: unknown, document: ChassisDocument): string => {
+  if (!isTerminalRef(value))
+    return typeof value === 'string' ? `“${value}”` : JSON.stringify(value);
+  const found = findTerminal(document, value);
+  if (!found) return `a terminal that is gone (${value.part} ${value.terminal})`;
+  const { part, terminal } = found;
+  const unit = part.unit === undefined ? undefined : document.units[part.unit]?.name;
+  const own = [
+    terminal.name === '' ? 'its terminal without a name' : `its terminal “${terminal.name}”`,
+    part.kind,
+    ...(part.type === undefined ? [] : [part.type]),
+    ...(unit === undefined ? [] : [`in ${unit}`])
+  ];
+  return `${part.reference} (${own.join(', ')})`;
 };
 
 const nameOf = (key: string, id: string, document: ChassisDocument): string | undefined => {

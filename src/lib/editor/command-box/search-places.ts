@@ -3,7 +3,7 @@ import { parseQuantity } from '#quantity/index.ts';
 import type { Study, WireStudy } from '#study/index.ts';
 import { terminalText } from '#study/index-document.ts';
 import type { Pick } from '../core/pick.ts';
-import { carriesText, colourText, needText } from '../core/words.ts';
+import { carriesText, colourText, counted, needText } from '../core/words.ts';
 import { best } from './rank.ts';
 
 export interface PlaceFound {
@@ -67,8 +67,8 @@ const byVolts = (study: Study, test: WireTest, limit: number): PlacesFound => {
   return {
     places: fitting.slice(0, limit).map(({ about }) => wirePlace(study, about.id)),
     leftOut: [
-      fitting.length > limit ? `${fitting.length - limit} more wires` : '',
-      unknown > 0 ? `of ${unknown} wires it is not known` : ''
+      fitting.length > limit ? counted(fitting.length - limit, 'more wire') : '',
+      unknown > 0 ? `of ${counted(unknown, 'wire')} it is not known` : ''
     ]
       .filter(Boolean)
       .join('; ')
@@ -110,12 +110,15 @@ const namedPlaces = (study: Study): readonly Named[] => {
       place: () => ({
         pick: { kind: 'terminal', id: entry.key },
         title: text,
-        detail: `${(index.wiresAt.get(entry.key) ?? []).length} wires end here`
+        detail: wiresEnding((index.wiresAt.get(entry.key) ?? []).length)
       })
     };
   });
   return [...wires, ...parts, ...terminals];
 };
+
+const wiresEnding = (count: number): string =>
+  `${counted(count, 'wire')} ${count === 1 ? 'ends' : 'end'} here`;
 
 const nothing: WireStudy['carries'] = { dcV: null, acV: null, pulseV: null, amps: null };
 
