@@ -87,6 +87,9 @@ const read = async (
   throw new CommandError(lines[lines.length - 1] ?? `${path}: it holds no chassis`);
 };
 
+const listKnowsLess =
+  'a list holds wires alone; without values of parts, service data and readings, stresses and findings can come out lower than they are';
+
 /** The chassis in a file (JSON document, zip of one, exported SVG, wire list or workbook, told apart by content) with the
  *  pictures that lie beside it; none where the file is no zip.
  *  @throws CommandError with the file, the place and the way out */
@@ -94,7 +97,8 @@ export const readChassis = async (
   path: string,
   terminal: Terminal
 ): Promise<{ readonly document: ChassisDocument; readonly pictures: Pictures }> => {
-  const { document, pictures = new Map() } = await read(path, terminal);
+  const { document, from, pictures = new Map() } = await read(path, terminal);
+  if (from === 'wire list') terminal.say(`${path}: ${listKnowsLess}`);
   return { document, pictures };
 };
 

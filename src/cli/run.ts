@@ -2,7 +2,7 @@
 // line and an exit code. 0: done; 1: `check` found what it was told to fail on; 2: bad input.
 import { parseArgs } from 'node:util';
 import { shortenPiece } from '#document/index.ts';
-import { CommandError, type Command, type Terminal } from './command.ts';
+import { CommandError, type Command, type CommandInput, type Terminal } from './command.ts';
 import { buildCommand } from './commands/build.ts';
 import { checkCommand } from './commands/check.ts';
 import { compareCommand } from './commands/compare.ts';
@@ -63,6 +63,52 @@ const helpOf = (command: Command): string =>
     ''
   ].join('\n');
 
+/** The words after a command's name. Node's parser says what each is; what is wrong is said here. */
+const readOptions = (command: Command, words: readonly string[]): CommandInput => {
+  const known = new Map(command.options.map((option) => [option.name, option]));
+  const { tokens } = parseArgs({
+    args: [...words],
+    allowPositionals: true,
+    strict: false,
+    tokens: true,
+    options: Object.fromEntries(
+      command.options.map(({ name, value }) => [
+        name,
+        { type: value ? ('string' as const) : ('boolean' as const) }
+      ])
+    )
+  });
+  const positionals: string[] = [];
+  const values: Record<string, string> = {};
+  const switches = new Set<string>();
+  const more = `More: ${callOf} ${command.name} --help`;
+  for (const token of tokens) {
+    if (token.kind === 'positional') positionals.push(token.value);
+    if (token.kind !== 'option') continue;
+    const given = token.rawName;
+    const option = known.get(token.name);
+    if (!option) {
+      const names = command.options.map(({ name }) => `--${name}`).join(', ');
+      const all = names === '' ? 'it has none' : `it has ${names}`;
+      throw new CommandError(`${command.name} has no option ${given}: ${all}. ${more}`);
+    }
+    const { value } = token;
+    if (option.value === undefined) {
+      if (value !== undefined)
+        throw new CommandError(`${given} takes no value, but was given "${value}". ${more}`);
+      switches.add(token.name);
+      continue;
+    }
+    // What begins with a dash was meant as the next option, unless "=" ties it to this one.
+    if (value === undefined || (!token.inlineValue && /^-./.test(value)))
+      throw new CommandError(
+        `${given} needs a value: ${given} ${option.value} (one that begins with "-" is tied on with "="). ${more}`
+      );
+    values[token.name] = value;
+  }
+  return { positionals, values, switches };
+};
+
 const runCommand = async (words: readonly string[], terminal: Terminal): Promise<number> => {
   const [name, ...rest] = words;
   if (name === undefined || name === 'help' || name === '--help' || name === '-h') {
@@ -78,29 +124,7 @@ const runCommand = async (words: readonly string[], terminal: Terminal): Promise
     terminal.out(helpOf(command));
     return 0;
   }
-  const values: Record<string, string> = {};
-  const switches = new Set<string>();
-  const parsed = (() => {
-    try {
-      return parseArgs({
-        args: [...rest],
-        allowPositionals: true,
-        options: Object.fromEntries(
-          command.options.map((option) => [
-            option.name,
-            { type: option.value ? ('string' as const) : ('boolean' as const) }
-          ])
-        )
-      });
-    } catch (error) {
-      const [line] = String(error instanceof Error ? error.message : error).split('\n');
-      throw new CommandError(`${line} See ${callOf} ${command.name} --help`);
-    }
-  })();
-  for (const [option, value] of Object.entries(parsed.values))
-    if (typeof value === 'string') values[option] = value;
-    else if (value === true) switches.add(option);
-  return command.run({ positionals: parsed.positionals, values, switches }, terminal);
+  return command.run(readOptions(command, rest), terminal);
 };
 
 /** Runs one call: its words after the program's name. Never rejects; the result is the exit code, which

@@ -310,11 +310,22 @@ const crowd = (wires: number) => () => {
   return set;
 };
 
+const atPin =
+  (name: string, type = '6CG7') =>
+  () =>
+    chassis()
+      .part('tube', 'V3', ['1', name], { type })
+      .strip('TS1', 2)
+      .wire(12, `V3${/^\d/.test(name) ? '-' : ' '}${name}`, 'TS1-1');
+
 ruleTester(endMisfit, {
   valid: {
     'solid wire is wrapped': post({ stranding: 'solid', awg: 24 }),
     'nothing planned': post(undefined),
-    'room on the lug': crowd(5)
+    'room on the lug': crowd(5),
+    'the pins of the base': atPin('9'),
+    'a cap is no pin': atPin('cap'),
+    'nothing is at it': () => chassis().part('tube', 'V3', ['1', '99'], { type: '6CG7' })
   },
   invalid: {
     'stranded wire on a post': [
@@ -325,6 +336,19 @@ ruleTester(endMisfit, {
       }
     ],
     'too thick for a wrap': [post({ awg: 12 }), { severity: 'fault', says: 'planned in 12 AWG' }],
+    // The 6CG7 has the small-button noval base, nine pins (EIA base E9-1).
+    'a pin that the base does not have': [
+      atPin('99'),
+      {
+        severity: 'caution',
+        says: 'V3 (6CG7) has pins 1 to 9; there is no pin 99.',
+        at: ['V3-99']
+      }
+    ],
+    'one beyond, of a base that is given by name': [
+      atPin('9', 'octal'),
+      { severity: 'caution', says: 'V3 (octal) has pins 1 to 8; there is no pin 9.' }
+    ],
     'a crowded lug': [
       crowd(6),
       {

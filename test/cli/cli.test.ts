@@ -19,7 +19,40 @@ beforeAll(() => {
   expect(first.out.startsWith('{')).toBe(true);
 }, 180_000);
 
+describe('options', () => {
+  it.each([
+    [
+      ['check', television, '--jsn'],
+      /check has no option --jsn: it has --json, --fail-on, --explain/
+    ],
+    [['check', television, '-j'], /check has no option -j: it has /],
+    [['check', television, '--fail-on'], /--fail-on needs a value: --fail-on SEVERITY/],
+    [['check', television, '--fail-on', '--json'], /--fail-on needs a value/],
+    [['check', television, '--json=yes'], /--json takes no value, but was given "yes"/]
+  ])('%j is refused in our own words', (words, says) => {
+    const run = cli(...words);
+    expect(run.code).toBe(2);
+    expect(run.out).toBe('');
+    expect(run.said).toMatch(says);
+    expect(run.said).toContain('check --help');
+    expect(run.said).not.toMatch(/positional|Unknown option|ambiguous/);
+  });
+
+  it('a list that is judged as it is says that it knows less', () => {
+    expect(cli('check', televisionList).said).toContain('a list holds wires alone');
+    expect(cli('check', television).said).not.toContain('a list holds wires alone');
+  });
+});
+
 describe('import', () => {
+  it('names the columns that nothing is read from', () => {
+    const list = join(freshFolder(), 'odd.csv');
+    writeFileSync(list, 'No,Starts,Whither,Fate\n1,V3-5,TS2-1,x\n');
+    const run = cli('import', list, '--out', join(freshFolder(), 'odd.chassis.json'));
+    expect(run.said).toContain('columns kept as text: "Whither", "Fate"');
+    expect(run.said).toContain('give its column a heading such as To');
+  });
+
   it('reads a list that a restorer kept, says what it could not read, and keeps all of it', () => {
     const folder = freshFolder();
     const out = join(folder, 'bench.chassis.json');

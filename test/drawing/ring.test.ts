@@ -33,6 +33,33 @@ const crosses = ([a, b]: readonly Spot[], [c, d]: readonly Spot[]): boolean => {
 };
 
 describe('a socket', () => {
+  it('stays one where a number is written down that its base does not have', () => {
+    const names = [...Array.from({ length: 9 }, (_, n) => String(n + 1)), '99'];
+    const set = chassis().part('tube', 'V3', names, { type: '6CG7' }).build();
+    const part = set.parts['pv3']!;
+    const terminals = sortByOrder(part.terminals);
+    const odd = terminals.find(({ name }) => name === '99')!;
+    const of = (end: string) => buildFigure({ part, terminals, ends: [plain(end)] });
+    const plain = (id: string) => end('a', id, 'east', 90);
+    const figure = of(odd.id);
+    const socket = figure.items.find(({ style }) => style === 'part.socket')!.shape;
+    if (socket.kind !== 'circle') throw new Error('no circle');
+    const spots = figure.items.flatMap(({ shape, terminal }) =>
+      shape.kind === 'circle' && terminal !== undefined
+        ? [{ terminal, out: Math.hypot(shape.x - socket.x, shape.y - socket.y), ...shape }]
+        : []
+    );
+    expect(spots).toHaveLength(10);
+    const inside = spots.filter(({ terminal }) => terminal !== odd.id);
+    for (const { out } of inside) expect(out).toBeLessThan(socket.r);
+    expect(spots.find(({ terminal }) => terminal === odd.id)!.out).toBeGreaterThan(socket.r);
+    // No pin covers another.
+    for (const a of inside)
+      for (const b of inside)
+        if (a !== b) expect(Math.hypot(a.x - b.x, a.y - b.y)).toBeGreaterThan(a.r + b.r);
+    expect(figure.ports).toHaveLength(1);
+  });
+
   it('shows the pins as the base has them, but for a turn of the whole', () => {
     for (const [type, pins, base] of [
       ['6AU6A', 7, '7-pin miniature'],

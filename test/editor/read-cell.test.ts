@@ -49,6 +49,14 @@ describe('what is typed into a cell', () => {
     expect(fieldsOf(read.readColour(text))).toEqual({ found });
   });
 
+  it.each([
+    ['yelow', '“yelow” is no colour known here: kept as written; if yellow is meant, write yellow'],
+    ['red/mauve', '“mauve” is no colour known here: kept as written'],
+    ['red', null]
+  ])('says of the colour %s what it is taken for', (text, understood) => {
+    expect(read.readColour(text)).toMatchObject({ ok: true, understood });
+  });
+
   it('reads a bare length in the unit that is shown', () => {
     expect(fieldsOf(read.readLength('10', context('mm')))).toEqual({ tapedMm: 10 });
     expect(fieldsOf(read.readLength('10', context('in')))).toEqual({ tapedMm: 254 });
@@ -67,6 +75,8 @@ describe('what is typed into a cell', () => {
 
   it('says why a cell was not read', () => {
     expect(read.readGauge('thick')).toMatchObject({ ok: false });
+    for (const text of ['-2', '-22', '−22 AWG'])
+      expect(read.readGauge(text)).toMatchObject({ ok: false });
     expect(read.readAmps('0.2 V').ok).toBe(false);
   });
 

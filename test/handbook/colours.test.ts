@@ -9,6 +9,7 @@ import {
   findLeadColours,
   formatColour,
   leadColours,
+  nearestColour,
   parseColour
 } from '#handbook/index.ts';
 
@@ -117,4 +118,20 @@ describe('the colour code', () => {
     ['vertical sync', null],
     ['B-scan', null]
   ])('"%s" speaks of %s', (text, circuit) => expect(findCircuitFunction(text)).toBe(circuit));
+});
+
+describe('a slip of the key', () => {
+  test.each([
+    ['yelow', 'yellow'],
+    ['Oragne', 'orange'],
+    ['grean', 'green'],
+    ['bllue', 'blue'],
+    ['dark grean/whte', 'dark green/white'],
+    ['yelow/blk', 'yellow/black']
+  ])('%s is offered as %s', (typed, meant) => expect(nearestColour(typed)).toBe(meant));
+
+  test.each(['red', 'wht/red', 'mauve', 'cloth', '', 'yeeelow', 'x'.repeat(90)])(
+    '%s is offered as nothing',
+    (typed) => expect(nearestColour(typed)).toBeNull()
+  );
 });

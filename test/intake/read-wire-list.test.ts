@@ -33,6 +33,14 @@ describe('the chassis', () => {
 });
 
 describe('parts', () => {
+  test('a pin beyond the base brings none between', () => {
+    const { document, notes } = readText('No,From,To\n1,V3 (6CG7)-5,TS2-1\n2,V3-15,TS2-2');
+    expect(partsOf(document!)[0]).toBe('V3 tube 6CG7: 1 2 3 4 5 6 7 8 9 15');
+    expect(notes.map(({ text }) => text)).toEqual([
+      'row 2: V3 is a 6CG7, whose base has no pin 15; the wires are kept as written'
+    ]);
+  });
+
   test('one reference is one part, in any case, with its terminals in order', () => {
     expect(partsOf(documentOf('From,To\nTS2-10,ts2-9\nTS2 lug 2,T1 red\nT1 RED,t1 blue'))).toEqual([
       'TS2 terminal strip: 1 2 3 4 5 6 7 8 9 10',
@@ -215,6 +223,19 @@ describe('what nothing is read from', () => {
     const { document, counts } = readText('No,Starts,Finishes,How long\n1,V3-5,TS2-1,5 in');
     expect(counts.halfKnown).toBe(0);
     expect(wireOf(document!, '1').tapedMm).toBeCloseTo(127, 9);
+  });
+});
+
+describe('a colour that is not known', () => {
+  test('is kept as written, told once for all its rows, with the nearest that is known', () => {
+    const list =
+      'No,From,To,Colour,Tracer\n1,V3-5,TS2-1,yelow,\n2,V3-6,TS2-2,yelow,\n3,V3-7,TS2-3,red,mauve\n4,V3-8,TS2-4,red,blue';
+    const { document, notes } = readText(list);
+    expect(wireOf(document!, '1').found.colour).toBe('yelow');
+    expect(notes.map(({ text }) => text)).toEqual([
+      'rows 2, 3, Colour: "yelow" is no colour known here: kept as written; if yellow is meant, write yellow',
+      'row 4, Tracer: "mauve" is no colour known here: kept as written'
+    ]);
   });
 });
 

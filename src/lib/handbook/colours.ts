@@ -107,6 +107,41 @@ export const parseColour = (text: string): ParsedColour | null => {
   return { colour, tracer: tracer ?? null, shade };
 };
 
+/** True where one letter was left out, put in, struck wrongly or changed places with its neighbour. */
+const isOneSlipAway = (typed: string, meant: string): boolean => {
+  if (Math.abs(typed.length - meant.length) > 1) return false;
+  let start = 0;
+  while (start < typed.length && typed[start] === meant[start]) start += 1;
+  const [rest, wanted] = [typed.slice(start), meant.slice(start)];
+  return (
+    rest === wanted.slice(1) ||
+    rest.slice(1) === wanted ||
+    rest.slice(1) === wanted.slice(1) ||
+    (rest.slice(2) === wanted.slice(2) && rest[0] === wanted[1] && rest[1] === wanted[0])
+  );
+};
+
+/** The text with each word that is one slip of a key away from one colour written so ("yelow" is "yellow",
+ *  "grean/whte" "green/white"); null where that makes no colour, or the text is one already. */
+export const nearestColour = (text: string): string | null => {
+  if (text.length > 80 || parseColour(text)) return null;
+  const meant = text.toLowerCase().replace(/[a-z]{4,}/g, (word) => {
+    if (colourOfWord.has(word)) return word;
+    const near = colourNames.filter((name) => name.length > 3 && isOneSlipAway(word, name));
+    return near.length === 1 && near[0] !== undefined ? near[0] : word;
+  });
+  const parsed = parseColour(meant);
+  return parsed && [formatColour(parsed), ...(parsed.tracer ? [parsed.tracer] : [])].join('/');
+};
+
+/** Why a text that is no colour known here was kept as it is, and which colour was perhaps meant; null for a
+ *  colour that is known. Follows the text. */
+export const unknownColourWords = (text: string): string | null => {
+  if (parseColour(text)) return null;
+  const near = nearestColour(text);
+  return `is no colour known here: kept as written${near === null ? '' : `; if ${near} is meant, write ${near}`}`;
+};
+
 /** A colour in words: "red", "dark blue". The tracer stands apart. */
 export const formatColour = ({ colour, shade }: ParsedColour): string =>
   shade === null ? colour : `${shade} ${colour}`;

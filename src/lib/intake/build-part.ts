@@ -73,7 +73,8 @@ const planTerminals = (draft: PartDraft): { plans: TerminalPlan[]; bareNames: st
       plans.set(written, { name: written, isGrounded: false, offset: { x: 0, y: 0 } });
     }
   }
-  for (const name of numbersBelow(draft)) {
+  // A base that is known has its own pins: a number beyond them brings none between.
+  for (const name of known ? [] : numbersBelow(draft)) {
     if (!plans.has(name)) plans.set(name, { name, isGrounded: false });
   }
   for (const [key, { name, isGrounded }] of draft.terminals) {

@@ -1,6 +1,12 @@
 // What each column does to the wire of its row. One small reader a column; text that a reader cannot
 // use is told with its place and kept.
-import { findTubeBase, findTubeType, findWireStyle, parseColour } from '#handbook/index.ts';
+import {
+  findTubeBase,
+  findTubeType,
+  findWireStyle,
+  parseColour,
+  unknownColourWords
+} from '#handbook/index.ts';
 import { terminalEndings } from '#document/index.ts';
 import { isBlankCell } from './amount-cells.ts';
 import { splitConductor } from './cable-drafts.ts';
@@ -56,9 +62,20 @@ const takeGauge =
     else if (reading.remark !== null) remark(draft, cell, tell, reading.remark);
   };
 
+const tellUnknownColour = (
+  draft: WireDraft,
+  { column, text }: Cell,
+  colour: string,
+  tell: TellNote
+): void => {
+  const words = unknownColourWords(colour);
+  if (words !== null)
+    tell('reading', { row: draft.row, column: column.heading, cell: text }, words);
+};
+
 const takeColour =
   (side: 'found' | 'planned'): Taker =>
-  (draft, cell) => {
+  (draft, cell, tell) => {
     if (isBlankCell(cell.text)) return;
     // "bare", "braid" in the colour's place say what kind of conductor it is.
     const construction = parseColour(cell.text) ? null : findConstruction(cell.text);
@@ -75,16 +92,19 @@ const takeColour =
     const { fields, rest } = readColourCell(cell.text);
     const { insulation, ...colours } = fields;
     Object.assign(draft[side], colours);
+    tellUnknownColour(draft, cell, colours.colour ?? '', tell);
     if (insulation !== undefined) draft[side].insulation ??= insulation;
     if (rest !== '') draft.notes.push(`${cell.column.heading}: ${cell.text}`);
   };
 
 const takeTracer =
   (side: 'found' | 'planned'): Taker =>
-  (draft, { text }) => {
+  (draft, cell, tell) => {
+    const { text } = cell;
     if (isBlankCell(text)) return;
     const parsed = parseColour(text);
     draft[side].tracer = parsed && parsed.tracer === null ? parsed.colour : short(text);
+    tellUnknownColour(draft, cell, text, tell);
   };
 
 const takeRating =

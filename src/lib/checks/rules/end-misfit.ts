@@ -1,4 +1,5 @@
 // A conductor that does not suit the terminal it ends at, or a terminal with more than it can hold.
+import { findTubeBase, findTubeType, tubeBaseOf } from '#handbook/index.ts';
 import type { Wire, WireEnd } from '#document/index.ts';
 import { hasWrapTurns } from '#physics/post-wrap.ts';
 import { formatAwg } from '#quantity/index.ts';
@@ -14,8 +15,8 @@ export const endMisfit: Rule = {
   title: 'Ends that do not suit their terminal',
   source: commonPractice,
   explain:
-    'A wrapped post takes solid wire of 30 to 16 AWG; stranded wire, or another gauge, that is planned to be wrapped on one is a fault. A post takes three wraps, a tube pin four leads, a solder lug six; more than that is a note, and wires and leads of components count alike. It passes with solid wire, another ending, or a part of the leads moved to another lug.',
-  ...inPieces(eachWire(checkWraps), eachTerminal(checkCrowd))
+    'A wrapped post takes solid wire of 30 to 16 AWG; stranded wire, or another gauge, that is planned to be wrapped on one is a fault. A post takes three wraps, a tube pin four leads, a solder lug six; more than that is a note, and wires and leads of components count alike. A wire or lead at a pin number that the base of the tube does not have is a caution: the number or the type was written down wrongly. It passes with solid wire, another ending, a part of the leads moved to another lug, or the number put right.',
+  ...inPieces(eachWire(checkWraps), eachTerminal(checkCrowd), eachTerminal(checkPin))
 };
 
 function checkWraps(study: Study, wire: Wire): Finding[] {
@@ -72,6 +73,28 @@ function checkCrowd(study: Study, entry: TerminalEntry): Finding[] {
       message: `${place.label} holds ${wires + leads} leads (${wires} wires, ${leads} of components); a ${entry.terminal.ending ?? ''} holds ${most} well.`,
       source: commonPractice,
       fix: { words: 'Move some of them to another lug of the same net.' }
+    }
+  ];
+}
+
+function checkPin(study: Study, entry: TerminalEntry): Finding[] {
+  const { part, terminal, key } = entry;
+  if (!/tube$/.test(part.kind) || part.type === undefined || !/^\d+$/.test(terminal.name))
+    return [];
+  const tube = findTubeType(part.type);
+  const base = tube ? tubeBaseOf(tube.base) : findTubeBase(part.type);
+  const pin = Number(terminal.name);
+  if (!base || (pin >= 1 && pin <= base.pins)) return [];
+  const isUsed = study.index.wiresAt.has(key) || study.index.leadsOn.has(key);
+  if (!isUsed) return [];
+  return [
+    {
+      rule: 'end-misfit',
+      severity: 'caution',
+      at: [terminalPlace(study, entry)],
+      message: `${part.reference} (${part.type}) has pins 1 to ${base.pins}; there is no pin ${terminal.name}.`,
+      source: 'the tube and base tables of this program, each row with its source',
+      fix: { words: 'Count the pins at the socket again, or put the type right.' }
     }
   ];
 }

@@ -1,7 +1,13 @@
 // A tube in its socket, as it looks from the wiring side: pins in their true order around the
 // circle, numbers in them, key or gap shown, a short leader from each wired pin to the border.
 import type { Terminal } from '#document/index.ts';
-import { findTubeBase, findTubeType, tubeBaseOf, type TubeBase } from '#handbook/index.ts';
+import {
+  findTubeBase,
+  findTubeType,
+  tubeBaseOf,
+  tubeBases,
+  type TubeBase
+} from '#handbook/index.ts';
 import { degreesOf, isUpright, outwardOf, type Side, type Spot } from '../presentation/sides.ts';
 import { toLane } from '../router/lanes.ts';
 import { fitText, wrapText } from '../text-width.ts';
@@ -19,16 +25,28 @@ interface Geometry {
   readonly index: TubeBase['index'];
 }
 
-const isPinName = (name: string): boolean => /^\d{1,2}$/.test(name);
+const mostPins = Math.max(...tubeBases.map(({ pins }) => pins));
 
-const splitTerminals = (terminals: readonly Terminal[]) => ({
-  pins: terminals.filter(({ name, ending }) => ending !== 'cap' && isPinName(name)),
-  others: terminals.filter(({ name, ending }) => ending === 'cap' || !isPinName(name))
-});
+const baseOf = (type: string | undefined): TubeBase | null => {
+  if (type === undefined) return null;
+  const tube = findTubeType(type);
+  return tube ? tubeBaseOf(tube.base) : findTubeBase(type);
+};
+
+/** The pins on the circle, and what stands beside it: caps, and numbers that the base does not have. */
+const splitTerminals = ({ part, terminals }: Pick<FigureRequest, 'part' | 'terminals'>) => {
+  const most = baseOf(part.type)?.pins ?? mostPins;
+  const isPin = ({ name, ending }: Terminal): boolean =>
+    ending !== 'cap' && /^[1-9]\d?$/.test(name) && Number(name) <= most;
+  return {
+    pins: terminals.filter(isPin),
+    others: terminals.filter((terminal) => !isPin(terminal))
+  };
+};
 
 /** Whether a part is drawn as a pin circle: tubes whose terminals are numbered pins. */
-export const isRing = ({ part, terminals }: FigureRequest): boolean =>
-  part.kind === 'tube' && splitTerminals(terminals).pins.length >= 3;
+export const isRing = (request: FigureRequest): boolean =>
+  request.part.kind === 'tube' && splitTerminals(request).pins.length >= 3;
 
 const commonBases: Readonly<Record<number, Geometry>> = {
   7: { firstDeg: 45, stepDeg: 45, index: 'gap' },
@@ -38,8 +56,7 @@ const commonBases: Readonly<Record<number, Geometry>> = {
 };
 
 const geometryOf = (type: string | undefined, highest: number): Geometry => {
-  const tube = type === undefined ? null : findTubeType(type);
-  const base = tube ? tubeBaseOf(tube.base) : type === undefined ? null : findTubeBase(type);
+  const base = baseOf(type);
   if (base && base.pins >= highest) return base;
   return commonBases[highest] ?? { firstDeg: 180 / highest, stepDeg: 360 / highest, index: 'gap' };
 };
@@ -179,8 +196,8 @@ const drawNames = (sketch: Sketch, { part }: FigureRequest, middle: Spot): void 
 
 /** The figure of a tube in its socket; caps and other terminals stand at its upper right corner. */
 export const buildRing = (request: FigureRequest): Figure => {
-  const { part, terminals, ends } = request;
-  const { pins, others } = splitTerminals(terminals);
+  const { part, ends } = request;
+  const { pins, others } = splitTerminals(request);
   const highest = Math.max(...pins.map(({ name }) => Number(name)));
   const geometry = geometryOf(part.type, highest);
   const byTerminal = endsByTerminal(ends);

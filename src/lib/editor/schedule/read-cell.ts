@@ -2,6 +2,7 @@
 // An empty cell takes the value away. Nothing here guesses; the quantity room does the reading.
 import type { Changes } from '#document/edits.ts';
 import { wireStates, type Wire } from '#document/index.ts';
+import { unknownColourWords } from '#handbook/colours.ts';
 import { readRatingCell } from '#intake/conductor-cells.ts';
 import {
   formatAmps,
@@ -79,6 +80,11 @@ export const readColour = (text: string): CellReading => {
   if (colour === '' && tracer !== '') return bad('the colour before the stroke is missing');
   const fields = { found: { colour: colour || null, tracer: tracer || null } };
   if (colour === '') return good(fields, 'taken away');
+  const unknown = [colour, tracer].flatMap((word) => {
+    const why = word === '' ? null : unknownColourWords(word);
+    return why === null ? [] : [`“${word}” ${why}`];
+  });
+  if (unknown.length > 0) return good(fields, unknown.join('. '));
   return good(fields, tracer === '' ? null : `${colour} with a ${tracer} tracer`);
 };
 
@@ -116,7 +122,9 @@ export const readRating = (text: string): CellReading => {
 };
 
 export const readGauge = (text: string): CellReading =>
-  readAmount(text, 'gauge', (awg) => ({ found: { awg } }));
+  /^\s*[-−–]\s*\d/.test(text)
+    ? bad('a gauge has no minus: write 0, 2/0 or 3/0 for the thick ones')
+    : readAmount(text, 'gauge', (awg) => ({ found: { awg } }));
 
 const kindObjection =
   (allowed: Amount['kind'], column: string) =>
