@@ -1,6 +1,9 @@
 // Insulation against class, found and planned.
+import { classReasoning } from '#checks/class-reasoning.ts';
 import { classFound } from '#checks/rules/class-found.ts';
 import { classPlanned } from '#checks/rules/class-planned.ts';
+import { buildStudy } from '#study/index.ts';
+import { expect, it } from 'vitest';
 import type { WireOptions } from '../helpers/chassis-options.ts';
 import { chassis } from '../helpers/chassis.ts';
 import { ruleTester } from '../helpers/rule-tester.ts';
@@ -122,4 +125,14 @@ ruleTester(classPlanned, {
       { severity: 'fault', says: 'was fitted with insulation rated 300 V' }
     ]
   }
+});
+
+it('names the class that passes, and the number as the reckoning only', () => {
+  // 605 V x 1.25 = 756.3 V; the next step of the ladder is 1 kV.
+  const study = buildStudy(oneWire({ dcV: 605, planned: { ratingV: 600 } })().build());
+  const wire = study.index.wires[0]!;
+  const reasoning = classReasoning(study, study.wires.get(wire.id)!, null);
+  expect(reasoning.passes).toBe(
+    'with insulation of the 1 kV class (by the reckoning 756.3 V and more), or with a lower stress declared from a measurement.'
+  );
 });

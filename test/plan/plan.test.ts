@@ -103,6 +103,23 @@ describe('a wire that has to be replaced', () => {
   });
 });
 
+describe('a wire of an earlier repair', () => {
+  it('names what the service data says beside what was found', () => {
+    const plan = one({
+      dcV: 427,
+      function: 'B+',
+      origin: 'earlier repair',
+      colour: 'blue',
+      ratingV: 300,
+      serviceData: { awg: 20, colour: 'red' }
+    });
+    expect(plan.why).toBe('the wire found is rated 300 V, which does not cover what is asked for');
+    expect(plan.notes).toContain(
+      'service data: red and 20 AWG; what was found is an earlier repair'
+    );
+  });
+});
+
 describe('what is not known', () => {
   it('never goes below the highest rail of its unit', () => {
     const set = chassis().strip('TS1', 4).strip('TS2', 4);

@@ -168,6 +168,22 @@ describe('a reading', () => {
   ])('of "%s" is %s', (typed, verdict) => {
     expect(judgeReading(expected, typed).verdict).toBe(verdict);
   });
+  it('refuses a negative resistance in words', () => {
+    const ohms = {
+      dimension: 'resistance',
+      least: 0,
+      most: 0.4,
+      words: 'below 0.4 Ω',
+      basis: ''
+    } as const;
+    const judged = judgeReading(ohms, '-5 ohm');
+    expect(judged.verdict).toBe('not judged');
+    expect(judged.words).toBe(
+      '"-5 ohm" is no reading: a resistance is never below 0 Ω. Look for a charge that is left, null the leads, and measure again'
+    );
+    expect(judgeReading(ohms, '0').verdict).toBe('as expected');
+  });
+
   it('is not judged where nothing is expected', () => {
     expect(judgeReading(null, '285 V').verdict).toBe('not judged');
   });

@@ -483,6 +483,40 @@ describe('elements', () => {
     expect(stress!.beside).toMatchObject({ wire: 'w3' });
   });
 
+  const mates = (first: object, second: object) =>
+    studyOf(
+      chassis()
+        .support('K1', 'clamp', [0, 0])
+        .strip('TS1', 4)
+        .wire(1, 'TS1-1', 'TS1-2', { ...first, route: ['K1'] })
+        .wire(2, 'TS1-3', 'TS1-4', { ...second, route: ['K1'] })
+    ).wires.get('w1')!.stress!;
+
+  it('ac of unknown phase swings away from a rail on the other side of the chassis', () => {
+    // By hand: 560 V + 45 V + 1.41421 x 40 V = 661.57 V.
+    const stress = mates({ dcV: 560 }, { dcV: -45, acV: 40 });
+    expect(stress.volts).toBeCloseTo(661.57, 2);
+    expect(stress.basis).toBe('560 V dc against -45 V dc with 1.414 x 40 V ac of wire 2 beside it');
+  });
+
+  it('two of unknown phase swing against each other, and it says so', () => {
+    // By hand: 1.41421 x (120 V + 90 V) = 296.98 V.
+    const stress = mates({ dcV: 0, acV: 120 }, { dcV: 0, acV: 90 });
+    expect(stress.volts).toBeCloseTo(296.98, 2);
+    expect(stress.basis).toContain('phases not known: taken to swing against each other');
+    // On one side of the chassis the dc between them is less: 200 - 150 + 1.41421 x 80 = 163.1 V,
+    // and the first alone stands 200 + 1.41421 x 50 = 270.7 V.
+    const same = mates({ dcV: 200, acV: 50 }, { dcV: 150, acV: 30 });
+    expect(same.volts).toBeCloseTo(270.71, 2);
+    expect(same.beside).toBeNull();
+  });
+
+  it('the two sides of one line stand no more apart than the line gives; a heater adds nothing', () => {
+    const side = { acV: 117, function: 'line' };
+    expect(mates(side, side)).toMatchObject({ beside: null });
+    expect(mates({ dcV: 150, acV: 40 }, { acV: 6.3, function: 'heater' }).beside).toBeNull();
+  });
+
   it('a rail beside a wire below the chassis stands the difference, the lower one its own', () => {
     const study = studyOf(
       chassis()

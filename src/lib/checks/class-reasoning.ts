@@ -3,7 +3,7 @@ import { formatNumber, formatVolts, roundSignificant } from '#quantity/index.ts'
 import type { Amount, Rating, Study, WireStudy } from '#study/index.ts';
 import { plainInput, voltsInput } from './amount-input.ts';
 import type { Reasoning, ReasoningInput } from './finding.ts';
-import { ratingWords } from './words.ts';
+import { classWords, ratingWords } from './words.ts';
 
 /** The reasoning of a rating that is held against the class needed. */
 export function classReasoning(
@@ -30,6 +30,6 @@ export function classReasoning(
       ...(rating ? [plainInput('Rating', formatVolts(rating.volts), ratingWords(rating))] : [])
     ],
     outcome: `Asked for: ${asked}${need ? ` (${need.basis})` : ''}; ${rating ? `rated ${formatVolts(rating.volts)}` : 'rating not known'}.`,
-    passes: `with a rating of ${asked} and more, or with a lower stress declared from a measurement.`
+    passes: `with ${need ? `insulation of ${classWords(need)} (by the reckoning ${asked} and more)` : 'a rating that is known to be enough'}, or with a lower stress declared from a measurement.`
   };
 }

@@ -1,6 +1,7 @@
 // The plan of a whole chassis: for each wire what is done about it, out of what, and what that costs.
 import type { Wire } from '#document/index.ts';
 import { findElement } from '#document/references.ts';
+import { serviceDataWords } from '#checks/rules/data-disagrees.ts';
 import { isReplaced, type Study, type WireStudy } from '#study/index.ts';
 import { formatAwg, formatVolts } from '#quantity/index.ts';
 import { judgeOffer, marginOf, ratingFor } from './judge-offer.ts';
@@ -238,6 +239,10 @@ function notesOf(study: Study, draft: Draft, offer: Offer | null): readonly stri
   const isCut = takesWire(way) && by !== 'done' && cutWith === null;
   if (isCut && way === 'splice in' && cutMm !== null && wire.planned.pieceMm === undefined)
     notes.push('cut as long as the whole wire until the length of the piece is written down');
+  // Who repaired it may have taken what lay at hand.
+  const published = wire.origin === 'earlier repair' ? serviceDataWords(wire) : null;
+  if (isCut && published !== null)
+    notes.push(`service data: ${published}; what was found is an earlier repair`);
   if (isCut && cutMm === null) notes.push('length not known: tape it before anything is cut');
   if (isCut && want && offer && colourDistance(want, offer) > 0) {
     notes.push(`${colourWords(offer)} in place of ${colourWords(want)}: mark both ends`);

@@ -113,12 +113,12 @@ function keep(wire: Wire, about: WireStudy): WayVerdict {
     ? verdict(
         'keep',
         true,
-        `it is rated ${formatVolts(rating.volts)}, which covers what is asked for`
+        `the wire found is rated ${formatVolts(rating.volts)}, which covers what is asked for`
       )
     : verdict(
         'keep',
         true,
-        `it is rated ${formatVolts(rating.volts)}, and ${formatVolts(Number(about.need.askedV.toPrecision(4)))} is asked for`
+        `the wire found is rated ${formatVolts(rating.volts)}, and ${formatVolts(Number(about.need.askedV.toPrecision(4)))} is asked for`
       );
 }
 
@@ -145,7 +145,7 @@ export function proposeWay(
     return { way: 'keep', why: `what is on it covers what is asked for${seen}` };
   }
   const why = about.foundRating
-    ? `it is rated ${formatVolts(about.foundRating.volts)}, which does not cover what is asked for`
+    ? `the wire found is rated ${formatVolts(about.foundRating.volts)}, which does not cover what is asked for`
     : 'nobody knows what it is rated for';
   return { way: 'new wire', why };
 }

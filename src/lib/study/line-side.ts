@@ -5,7 +5,7 @@ import type { NetGroup } from './group-nets.ts';
 import { listAt, type Lists } from './lists.ts';
 
 /** No winding that feeds heaters gives as much; the line of no country gives less. */
-const leastLineV = 80;
+export const leastLineV = 80;
 
 /** True for an alternating source that stands for the power line: that of a plug or an interlock, or one
  *  on nets that are called the line. */

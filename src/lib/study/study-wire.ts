@@ -5,6 +5,7 @@ import type { Mate, Standing } from './bundle-mates.ts';
 import { expectedParts, type ExpectedParts } from './expected-parts.ts';
 import type { FunctionRole } from './function-words.ts';
 import { isInsulationOnly } from './insulation-only.ts';
+import { leastLineV } from './line-side.ts';
 import { recommendConductor } from './recommended-conductor.ts';
 import { keepFields, keepSet, sameFields } from './same.ts';
 import type { Amount, Net, WireCurrent, WireStudy } from './types.ts';
@@ -56,6 +57,10 @@ export function loadWire(inputs: LoadInputs, before: LoadedWire | undefined): Lo
     acV,
     phasedV: phase === null ? null : phase * acV,
     stressV: state.volts,
+    net: net?.id ?? null,
+    isFromLine: nets.some(
+      ({ onLineSide, atHeater }) => onLineSide || (atHeater && acV >= leastLineV)
+    ),
     name: wireName(wire)
   });
   const { coldDcV, solvedDcV } = carried;

@@ -95,8 +95,8 @@ export interface Stress {
   readonly coldDcV: number | null;
   /** What makes up the figure: cold there is no signal and no pulse yet. */
   readonly made: { readonly dcV: number; readonly acV: number; readonly pulseV: number };
-  /** The wire beside it that stands the other way from the chassis, where the difference to that one
-   *  counts; otherwise null. */
+  /** The wire beside it that stands the other way from the chassis or swings against it, as ac of unknown
+   *  phase is taken to, where the difference to that one counts; otherwise null. */
   readonly beside: { readonly wire: Id; readonly words: string } | null;
   /** The parts that are missing, in words; empty when none is. */
   readonly missing: readonly string[];

@@ -65,6 +65,13 @@ function listDifferences(found: Found, data: Planned): readonly (readonly [strin
   return differences;
 }
 
+/** "20 AWG and red": what the service data says otherwise than was found; null where they agree, or one of
+ *  the two is not written down. */
+export function serviceDataWords({ found, serviceData }: Wire): string | null {
+  const differences = serviceData ? listDifferences(found, serviceData) : [];
+  return differences.length === 0 ? null : listed(differences.map(([, says]) => says));
+}
+
 /** "red/yellow", the same however it was spelt. */
 function colourWords(colour: string, tracer: string | undefined): string {
   const base = parseColour(colour);

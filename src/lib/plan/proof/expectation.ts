@@ -25,6 +25,11 @@ export function judgeReading(expected: Expectation | null, typed: string): Judge
   if (!parsed.ok)
     return { verdict: 'not judged', words: `"${typed}" is not understood: ${parsed.problem}` };
   const { least, most, words, dimension } = expected;
+  if (dimension === 'resistance' && parsed.value < 0)
+    return {
+      verdict: 'not judged',
+      words: `"${typed}" is no reading: a resistance is never below 0 Ω. Look for a charge that is left, null the leads, and measure again`
+    };
   const shown = formatQuantity(parsed.value, dimension);
   if (least !== null && parsed.value < least)
     return { verdict: 'too low', words: `${shown} is below what is expected: ${words}` };
