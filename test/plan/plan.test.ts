@@ -13,6 +13,7 @@ import {
   type WirePlan
 } from '#plan/index.ts';
 import { shrunkWallMm } from '#plan/sleeving.ts';
+import { cutSheet } from '#paperwork/sheets/plan-sheets.ts';
 import { buildStudy } from '#study/index.ts';
 import { describe, expect, it } from 'vitest';
 import { chassis, type ChassisBuilder } from '../helpers/chassis.ts';
@@ -73,7 +74,7 @@ describe('a wire that has to be replaced', () => {
     const plan = one(cracked, (set) => set.stock('thin', 9000, { ...v300, colour: 'red' }));
     expect(plan.unmet?.why).toMatch(/nearest is thin: rated 300 V, and 600 V is asked for/);
     expect(plan.unmet?.lookFor).toBe(
-      'hook-up wire, 22 AWG solid tinned copper, insulation rated 600 V for dc at least, 50 °C at least, red'
+      'hook-up wire, 22 AWG solid tinned copper, insulation rated 600 V for dc at least, 50 °C at least (50 °C in the cabinet, assumed: add its own rise), red'
     );
   });
 
@@ -132,6 +133,15 @@ describe('what is not known', () => {
     expect(plan.unmet?.why).toMatch(/highest rail there/);
   });
 
+  it('does not ask a wire of declared low volts for the kilovolts of a pulse in its unit', () => {
+    const set = chassis().strip('TS1', 6);
+    set.wire('1', 'TS1-1', 'TS1-2', { pulseV: 5000, dcV: 0, function: 'sweep pulse' });
+    set.wire('2', 'TS1-3', 'TS1-4', { dcV: 400, function: 'B+ 400 V' });
+    set.wire('3', 'TS1-5', 'TS1-6', { acV: 117, amps: 1.2, awg: 18, condition: 'brittle' });
+    // The highest rail there: 400 V x 1.25 = 500 V, which is the 600 V class.
+    expect(about(planOf(set), '3', set).want).toMatchObject({ classV: 600, atLeast: true });
+  });
+
   it('leaves a wire without length uncut, and says so', () => {
     const set = chassis().strip('TS1', 4).strip('TS2', 4);
     set.wire('1', 'TS1-1', 'TS2-1', { dcV: 250, awg: 22, condition: 'brittle' });
@@ -140,7 +150,11 @@ describe('what is not known', () => {
     expect(about(plan, '1', set).notes).toContain(
       'length not known: tape it before anything is cut'
     );
-    expect(buildCutList(plan, { chance: chanceFrom(1) })).toMatchObject({
+    const cuts = buildCutList(plan, { chance: chanceFrom(1) });
+    const [said, ...rest] = cutSheet(buildStudy(set.build()), cuts).blocks;
+    expect(JSON.stringify(said)).toContain('Nothing is cut from the shelf');
+    expect(JSON.stringify(rest)).not.toContain('Cut from');
+    expect(cuts).toMatchObject({
       cuts: [],
       lengthUnknown: [about(plan, '1', set).wire]
     });

@@ -8,6 +8,7 @@ import {
   countBySeverity,
   cutColumns,
   cutRows,
+  nothingCut,
   findingsToJson,
   findingsToText,
   labelSheets,
@@ -96,7 +97,13 @@ function allPaper({ document, study }: Judged, whole: WholePlan): [string, strin
   return [
     ['plan.html', sheetsToPage(document, planSheets(study, whole))],
     ['plan.json', wholePlanToJson(whole)],
-    ['cut-list.csv', tableToCsv({ columns: cutColumns, rows: cutRows(study, whole.cuts) })],
+    [
+      'cut-list.csv',
+      tableToCsv({
+        columns: cutColumns,
+        rows: whole.cuts.cuts.length === 0 ? [[nothingCut]] : cutRows(study, whole.cuts)
+      })
+    ],
     [
       'shopping-list.csv',
       tableToCsv({ columns: shoppingColumns, rows: shoppingRows(study, whole.shopping) })

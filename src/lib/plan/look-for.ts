@@ -30,7 +30,7 @@ export function lookFor(want: WireWant): string {
   return [
     `${what} ${conductor}`,
     `insulation rated ${formatVolts(want.classV)}${holds} at least`,
-    `${formatCelsius(want.celsius)} at least`,
+    `${formatCelsius(want.celsius)} at least (${want.celsiusBasis})`,
     ...(colour === '' ? [] : [colour])
   ].join(', ');
 }

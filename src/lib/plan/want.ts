@@ -113,5 +113,8 @@ function heatOf(study: Study, wire: Wire): Pick<WireWant, 'celsius' | 'celsiusBa
       return { celsius, celsiusBasis: `${formatCelsius(celsius)} at ${hot}` };
     }
   }
-  return { celsius: ambientC, celsiusBasis: `${formatCelsius(ambientC)} in the cabinet` };
+  return {
+    celsius: ambientC,
+    celsiusBasis: `${formatCelsius(ambientC)} in the cabinet, assumed: add its own rise`
+  };
 }

@@ -127,7 +127,12 @@ export function studyWire(
   const { alone, nets, current } = loaded;
   const says = (role: FunctionRole) =>
     alone.roles.has(role) || nets.some(({ roles }) => roles.has(role));
-  const inUnits = railOf(alone.gauge?.units ?? [], mayBePulsed(says));
+  // Volts that somebody declared are no pulse's, unless its place leads one to expect a pulse on top.
+  const { dcV, acV, pulseV } = alone.slot.wire.carries;
+  const isDeclared = dcV !== undefined || acV !== undefined;
+  const isPulsed =
+    pulseV !== undefined || loaded.expected.pulse !== null || (!isDeclared && mayBePulsed(says));
+  const inUnits = railOf(alone.gauge?.units ?? [], isPulsed);
   const rail = inCable && inCable.classV > inUnits.classV ? inCable : inUnits;
   if (
     // What it carries is the same object where nothing came otherwise but the nets' members.

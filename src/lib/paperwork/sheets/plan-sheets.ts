@@ -139,6 +139,10 @@ export const cutRows = (study: Study, cuts: CutList) =>
     left
   ]);
 
+/** In place of an empty cut list. */
+export const nothingCut =
+  'Nothing is cut from the shelf. What is needed is not on it: see the shopping list.';
+
 export function cutSheet(study: Study, cuts: CutList): Sheet {
   const notes: Block[] = [];
   if (cuts.unplaced.length > 0)
@@ -156,10 +160,12 @@ export function cutSheet(study: Study, cuts: CutList): Sheet {
     title: 'Cut list',
     blocks: [
       words(
-        `${cuts.cuts.reduce((sum, { pieces }) => sum + pieces.length, 0)} pieces, ${formatNumber(cuts.cutMm / 1000)} m, out of ${cuts.cuts.length} pieces of the shelf; ${formatNumber(cuts.scrapMm)} mm scrap. No cutting does with fewer than ${cuts.atLeast}.`
+        cuts.cuts.length === 0
+          ? nothingCut
+          : `${cuts.cuts.reduce((sum, { pieces }) => sum + pieces.length, 0)} pieces, ${formatNumber(cuts.cutMm / 1000)} m, out of ${cuts.cuts.length} pieces of the shelf; ${formatNumber(cuts.scrapMm)} mm scrap. No cutting does with fewer than ${cuts.atLeast}.`
       ),
       ...notes,
-      table(cutColumns, cutRows(study, cuts))
+      ...(cuts.cuts.length === 0 ? [] : [table(cutColumns, cutRows(study, cuts))])
     ]
   };
 }
@@ -189,13 +195,21 @@ export const shoppingRows = (study: Study, { lines }: ShoppingList) =>
     notes
   ]);
 
+/** A sum of no prices says nothing. */
+const totalWords = ({ isWhole, total }: ShoppingList): string => {
+  if (isWhole) return `Total ${money(total)}, in the shelf's own money`;
+  return total === 0
+    ? 'No price is known'
+    : `Total at least ${money(total)}, in the shelf's own money; of the rest no price is known`;
+};
+
 export const shoppingSheet = (study: Study, shopping: ShoppingList): Sheet => ({
   title: 'Shopping list',
   blocks: [
     words(
       shopping.lines.length === 0
         ? 'Nothing is missing.'
-        : `Total ${shopping.isWhole ? '' : 'at least '}${money(shopping.total)}, in the shelf's own money${shopping.isWhole ? '' : '; of the rest no price is known'}. Lengths are rounded up to what is sold; buy by rating and gauge, and read the print on the wire.`
+        : `${totalWords(shopping)}. Lengths are rounded up to what is sold; buy by rating and gauge, and read the print on the wire.`
     ),
     ...(shopping.lines.length === 0 ? [] : [table(shoppingColumns, shoppingRows(study, shopping))])
   ]
