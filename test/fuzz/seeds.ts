@@ -2,6 +2,7 @@
 import { readFileSync, readdirSync } from 'node:fs';
 import fc from 'fast-check';
 import { saveDocument, type ChassisDocument } from '#document/index.ts';
+import { buildShareLink } from '#storage/index.ts';
 import { arbitraryDocument } from '../helpers/arbitrary-document.ts';
 
 const read = (path: string): Uint8Array => readFileSync(new URL(`../${path}`, import.meta.url));
@@ -28,3 +29,9 @@ export const lists: readonly Uint8Array[] = readdirSync(new URL('../intake/lists
 export const zips: readonly Uint8Array[] = ['by-info-zip', 'by-python'].map((name) =>
   read(`storage/zips/${name}.chassis.zip`)
 );
+
+/** What follows the # in links to the small documents that fit into one. */
+export const shareHashes: readonly string[] = smallDocuments.flatMap((document) => {
+  const built = buildShareLink('https://underchassis.example/', document);
+  return built.ok ? [built.link.slice(built.link.indexOf('#'))] : [];
+});

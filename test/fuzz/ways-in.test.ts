@@ -2,12 +2,18 @@
 // wrong lies in `found/` and is tried first.
 import { readFileSync, readdirSync } from 'node:fs';
 import { afterAll, afterEach, describe, expect, it } from 'vitest';
-import { makeIdFrom, metadataForSvg } from '#document/index.ts';
+import {
+  documentSizeLimit,
+  makeIdFrom,
+  metadataForSvg,
+  openDocument,
+  packText
+} from '#document/index.ts';
 import { openFileBytes, openReading, readOpened } from '#intake/index.ts';
 import { readAnyFile } from '#editor/files/read-any-file.ts';
-import { buildChassisZip } from '#storage/index.ts';
+import { buildChassisZip, linkLimits, readShareLink } from '#storage/index.ts';
 import { seeded } from '../helpers/generate-chassis.ts';
-import { checkOpened, checkPrototypes, checkRefusal } from './judge.ts';
+import { checkOpened, checkPrototypes, checkRefusal, checkWords } from './judge.ts';
 import {
   hostileTexts,
   mutateBytes,
@@ -16,7 +22,22 @@ import {
   pickFrom,
   type Chance
 } from './mutate.ts';
-import { documentTexts, lists, smallDocuments, zips } from './seeds.ts';
+import { documentTexts, lists, shareHashes, smallDocuments, zips } from './seeds.ts';
+
+const linkTexts: readonly string[] = [
+  '=',
+  '%',
+  '%20',
+  '…',
+  '\n',
+  ' ',
+  '#',
+  '&',
+  '-_',
+  'é',
+  '+/',
+  'z'
+];
 
 const encoder = new TextEncoder();
 const decoder = new TextDecoder();
@@ -43,18 +64,46 @@ const tryFile = async (bytes: Uint8Array, name: string): Promise<void> => {
   for (const document of reading.documents) checkOpened(document, bytes.length);
 };
 
-/** Tries `count` damaged inputs; says which seed it was where one goes wrong. */
-const tryMany = async (
+/** Opens what follows the # of a link as the editor does; holds what comes of it. */
+const tryHash = (hash: string): void => {
+  tally.tried += 1;
+  const read = readShareLink(hash);
+  if (read === null) {
+    // Only what is no link of ours at all is passed over without a word.
+    expect(hash.replace(/^#/, '').startsWith('chassis=')).toBe(false);
+    return;
+  }
+  if (!read.ok) return checkWords(read.problem, hash);
+  expect(read.text.length).toBeLessThanOrEqual(documentSizeLimit);
+  const opened = openDocument(read.text, 'the link');
+  if (!opened.ok) return checkRefusal(opened.problems, read.text);
+  checkOpened(opened.document, read.text.length);
+  tally.opened += 1;
+};
+
+/** Tries `count` damaged files of one name. */
+const tryMany = (
   count: number,
   firstSeed: number,
   make: (chance: Chance) => Uint8Array,
   name: string
+): Promise<void> =>
+  tryEach(count, firstSeed, (chance) => {
+    const bytes = make(chance);
+    return () => tryFile(bytes, name);
+  });
+
+/** Tries `count` damaged inputs; says which seed it was where one goes wrong. */
+const tryEach = async (
+  count: number,
+  firstSeed: number,
+  make: (chance: Chance) => () => void | Promise<void>
 ): Promise<void> => {
   for (let turn = 0; turn < count; turn++) {
     const seed = firstSeed + turn;
-    const bytes = make(seeded(seed));
+    const attempt = make(seeded(seed));
     try {
-      await tryFile(bytes, name);
+      await attempt();
     } catch (error) {
       const what = error instanceof Error ? (error.stack ?? error.message) : String(error);
       throw new Error(`seed ${seed}: ${what.slice(0, 1500)}`, { cause: error });
@@ -160,6 +209,35 @@ describe('damaged input', () => {
     },
     10 * minutes
   );
+
+  it(
+    'links that are cut, changed, or hold a damaged document',
+    async () => {
+      expect(shareHashes.length).toBeGreaterThan(10);
+      const before = tally.opened;
+      await tryEach(1000, 720_000, (chance) => {
+        const kind = chance();
+        const hash =
+          kind < 0.4
+            ? mutateText(pickFrom(shareHashes, chance), linkTexts, chance)
+            : `#chassis=${packText(
+                kind < 0.8
+                  ? JSON.stringify(mutateJson(JSON.parse(pickFrom(documentTexts, chance)), chance))
+                  : mutateText(pickFrom(documentTexts, chance), hostileTexts, chance)
+              )}`;
+        return () => tryHash(hash);
+      });
+      expect(tally.opened - before).toBeGreaterThan(100);
+    },
+    minutes
+  );
+
+  it('a link that would unpack beyond all bounds is refused before it does', () => {
+    const bomb = `#chassis=${packText(' '.repeat(documentSizeLimit + 1))}`;
+    const read = readShareLink(bomb);
+    expect(read).toMatchObject({ ok: false, problem: expect.stringMatching(/more than \d+ MB/) });
+    for (const hash of shareHashes) expect(hash.length).toBeLessThanOrEqual(linkLimits.most);
+  });
 
   it(
     'anything at all',

@@ -2,6 +2,7 @@
 // so that the reader is held to another program's files; the others are written by write-excel-file.
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { unzipSync, zipSync } from 'fflate';
 import writeXlsxFile from 'write-excel-file/universal';
 import { openSheets, readOpened, readWorkbook } from '#intake/index.ts';
 import { makeIdFrom } from '#document/index.ts';
@@ -53,4 +54,24 @@ describe('a workbook', () => {
   it('that is none is told', async () => {
     expect(await readWorkbook(new ArrayBuffer(40))).toMatchObject({ ok: false });
   });
+});
+
+// As a sheet comes out of a broken copy: a part that the others point at is not there.
+describe('a damaged workbook', () => {
+  it.each(['xl/workbook.xml', 'xl/_rels/workbook.xml.rels', 'xl/worksheets/sheet1.xml'])(
+    'without %s is refused in words that say nothing of this program',
+    async (name) => {
+      const blob = await writeXlsxFile([[{ value: 'From' }, { value: 'To' }]]).toBlob();
+      const parts = unzipSync(new Uint8Array(await blob.arrayBuffer()));
+      expect(parts[name]).toBeDefined();
+      Reflect.deleteProperty(parts, name);
+      const unpacked = unpackWorkbook(zipSync(parts), 'book.xlsx');
+      if (!unpacked.ok) throw new Error(unpacked.problems[0]?.wrong);
+      expect(await readWorkbook(unpacked.plainZip)).toEqual({
+        ok: false,
+        problem:
+          'could not be read as a workbook: a part of it is missing, damaged or written in a way that is not known here'
+      });
+    }
+  );
 });

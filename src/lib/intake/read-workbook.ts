@@ -34,9 +34,11 @@ export const readWorkbook = async (plainZip: ArrayBuffer): Promise<WorkbookReadi
       return { name: sheet, rows };
     });
     return { ok: true, sheets };
-  } catch (error) {
-    const why = error instanceof Error ? error.message : String(error);
-    return { ok: false, problem: `could not be read as a workbook (${why})` };
+  } catch {
+    // What the reader throws on a damaged part is a slip of its own, in words that help nobody.
+    const problem =
+      'could not be read as a workbook: a part of it is missing, damaged or written in a way that is not known here';
+    return { ok: false, problem };
   }
 };
 
