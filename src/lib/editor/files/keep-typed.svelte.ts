@@ -21,9 +21,11 @@ export const keepTyped = (
     if (editor.schedule.takeUp(typed))
       editor.tell('what was being typed when the page was closed is in its place again');
   };
+  // By its id alone: an edit is no other chassis, and what is typed since must not be put back over it.
+  const id = $derived(editor.documents.document.id);
   $effect(() => {
-    const { id } = editor.documents.document;
-    if (isOpen()) untrack(() => void putBack(id));
+    const opened = id;
+    if (isOpen()) untrack(() => void putBack(opened));
   });
   $effect(() => {
     const { typed } = editor.schedule;
