@@ -86,6 +86,7 @@ test('the browser is killed in mid-edit: at most the last second is missing', as
         '--disable-background-networking',
         '--disable-component-update',
         '--disable-sync',
+        '--window-size=1440,900',
         `--remote-debugging-port=${port}`,
         `--user-data-dir=${profile}`,
         'about:blank'
