@@ -116,10 +116,15 @@ const mutateTextOnce = (text: string, words: readonly string[], chance: Chance):
   }
 };
 
-/** A text with one to six places changed. */
-export const mutateText = (text: string, words: readonly string[], chance: Chance): string => {
+/** A text with one place changed, or up to `most`. */
+export const mutateText = (
+  text: string,
+  words: readonly string[],
+  chance: Chance,
+  most = 6
+): string => {
   let changed = text;
-  for (let turns = 1 + below(6, chance); turns > 0; turns--)
+  for (let turns = 1 + below(most, chance); turns > 0; turns--)
     changed = mutateTextOnce(changed, words, chance);
   return changed;
 };

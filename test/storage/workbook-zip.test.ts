@@ -71,4 +71,23 @@ describe('a workbook', () => {
     const empty = '<row r="1048576"><c r="XFD1048576" s="3"/><c r="B1048576" s="1"></c></row>';
     expect(await rowsOf(book(sheet(filled, empty, '<row r="9"/>')))).toEqual([['V1-2']]);
   });
+
+  it.each([
+    'r="AAAAAA1"',
+    "r='A99999999'",
+    'r="a99999999"',
+    'r="A9999999999"',
+    'r = "A99999999"',
+    'a=">" r="A99999999"',
+    'r="A&#57;9999999"',
+    'r="A0"'
+  ])('with a cell at %s is refused, however that is written', (place) => {
+    const cell = `<row><c ${place} t="inlineStr"><is><t>x</t></is></c></row>`;
+    expect(problemOf(book(sheet(filled, cell)))).toMatch(/has a cell (?:at|in)/);
+  });
+
+  it('of few cells far from each other is refused with the limit', () => {
+    const cell = '<row r="50000"><c r="IV50000" t="inlineStr"><is><t>x</t></is></c></row>';
+    expect(problemOf(book(sheet(filled, cell)))).toMatch(/50000 rows by 256 columns; the most is/);
+  });
 });

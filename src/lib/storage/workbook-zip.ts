@@ -13,7 +13,9 @@ export const workbookLimits = {
   allBytes: 96 * 1024 * 1024,
   /** Of a sheet, counted to its last filled cell: one cell far out would else fill the memory with blanks. */
   rows: 50_000,
-  columns: 256
+  columns: 256,
+  /** Of a sheet, as a block up to its last row and its last column. */
+  cells: 3_000_000
 } as const;
 
 export type WorkbookUnpacked =
@@ -44,26 +46,50 @@ const emptyRows = /<(?:\w+:)?row\b[^<>]*\/>|<(?:\w+:)?row\b[^<>]*>\s*<\/(?:\w+:)
 const columnNumber = (letters: string): number =>
   [...letters].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
 
-/** A sheet without the cells that only have a format, so that it ends with its last filled cell. */
-const trimSheet = ({ name }: ZipEntry, content: Uint8Array): Uint8Array => {
-  const xml = new TextDecoder().decode(content);
-  const trimmed = xml.replace(emptyCells, '').replace(emptyRows, '');
-  for (const [, letters = '', digits = ''] of trimmed.matchAll(
-    /<(?:\w+:)?(?:c|row)\b[^<>]*?\br="([A-Z]{0,3})(\d{1,9})"/g
-  )) {
-    const row = Number(digits);
-    const { rows, columns } = workbookLimits;
-    if (row > rows)
-      throw new ZipFault(`${JSON.stringify(name)} has a cell in row ${row}; the last is ${rows}`);
-    if (columnNumber(letters) > columns)
-      throw new ZipFault(
-        `${JSON.stringify(name)} has a cell in column ${letters}; the most is ${columns} columns`
-      );
-  }
-  return new TextEncoder().encode(trimmed);
+const placed = /<(?:[\w.-]+:)?(c|row)\b((?:[^<>"']|"[^"]*"|'[^']*')*)>/g;
+const placeIn = /(?:^|\s)r\s*=\s*(?:"([^"]*)"|'([^']*)')/;
+const places: Readonly<Record<string, RegExp>> = {
+  c: /^([A-Z]{1,3})([1-9]\d{0,6})$/,
+  row: /^()([1-9]\d{0,6})$/
 };
 
-const isSheet = ({ name }: ZipEntry): boolean => /^xl\/worksheets\/[^/]+\.xml$/i.test(name);
+/** Fails on a place that is too far out, or is not written as the standard has it: whoever reads the sheet
+ *  would fill up with blanks to there. */
+const checkPlaces = (name: string, xml: string): void => {
+  const { rows, columns, cells } = workbookLimits;
+  const part = JSON.stringify(name);
+  let [lastRow, lastColumn] = [0, 0];
+  for (const [, tag = '', attributes = ''] of xml.matchAll(placed)) {
+    const found = placeIn.exec(attributes);
+    if (!found) continue;
+    const place = found[1] ?? found[2] ?? '';
+    const [, letters, digits] = places[tag]?.exec(place) ?? [];
+    if (letters === undefined)
+      throw new ZipFault(
+        `${part} has a cell at ${JSON.stringify(place.slice(0, 20))}, which is no place`
+      );
+    const [row, column] = [Number(digits), columnNumber(letters)];
+    if (row > rows) throw new ZipFault(`${part} has a cell in row ${row}; the last is ${rows}`);
+    if (column > columns)
+      throw new ZipFault(`${part} has a cell in column ${letters}; the most is ${columns} columns`);
+    lastRow = Math.max(lastRow, row);
+    lastColumn = Math.max(lastColumn, column);
+  }
+  if (lastRow * lastColumn > cells)
+    throw new ZipFault(
+      `${part} has ${lastRow} rows by ${lastColumn} columns; the most is ${cells} cells`
+    );
+};
+
+/** A sheet without the cells that only have a format, so that it ends with its last filled cell; any other part
+ *  as it is. Which part is a sheet is told by what is in it: a workbook may give it any name. */
+const trimSheet = (name: string, content: Uint8Array): Uint8Array => {
+  const xml = new TextDecoder().decode(content);
+  if (!xml.includes('sheetData')) return content;
+  const trimmed = xml.replace(emptyCells, '').replace(emptyRows, '');
+  checkPlaces(name, trimmed);
+  return new TextEncoder().encode(trimmed);
+};
 
 const unpack = (bytes: Uint8Array): ArrayBuffer => {
   const entries = readZipDirectory(bytes).filter(isRead);
@@ -78,8 +104,8 @@ const unpack = (bytes: Uint8Array): ArrayBuffer => {
       `it holds ${megabytes(all)} of sheets unpacked; the most is ${megabytes(workbookLimits.allBytes)}`
     );
   const parts = entries.map((entry): [string, [Uint8Array, ZipOptions]] => {
-    const content = readZipEntry(bytes, entry);
-    return [entry.name, [isSheet(entry) ? trimSheet(entry, content) : content, plain]];
+    const content = trimSheet(entry.name, readZipEntry(bytes, entry));
+    return [entry.name, [content, plain]];
   });
   const zip = zipSync(Object.fromEntries(parts));
   return zip.buffer.slice(zip.byteOffset, zip.byteOffset + zip.byteLength) as ArrayBuffer;
