@@ -98,6 +98,7 @@ const addWires = (set: ChassisBuilder): void => {
       amps: 0.088,
       route: ['G1'],
       tapedMm: 95,
-      planned: newWire('red', 20)
+      // Beside the drive's negative volts it is more than a 600 V wire is passed for.
+      planned: { ...newWire('red', 20), style: 'UL 10203', ratingV: 1000 }
     });
 };
