@@ -9,7 +9,8 @@ import { counted, needText, wireName } from '../core/words.ts';
 import { buildRows, type RowView } from './build-rows.ts';
 import { BlockWork } from './block-work.ts';
 import { blockOf, isMany, type CellBlock } from './cell-block.ts';
-import { columnIdsAmong, columnOf, type Column, type ColumnId, type RowSource } from './columns.ts';
+import { CellAccess, newRow } from './cell-access.ts';
+import { columnIdsAmong, type Column, type ColumnId } from './columns.ts';
 import { columnsOf } from './column-sets.ts';
 import { EndNames } from './end-text.ts';
 import {
@@ -28,9 +29,6 @@ import { ScheduleFind } from './schedule-find.svelte.ts';
 import { ScheduleOrder } from './schedule-order.svelte.ts';
 import { readTypedCells, type TypedCells } from './typed-cells.ts';
 
-/** The id of the last row, which adds a wire. */
-export const newRow = 'new';
-
 interface Host {
   readonly documents: DocumentState;
   readonly preferences: Preferences;
@@ -41,8 +39,6 @@ interface Host {
   readonly showList: (sheet: OpenedSheet) => void;
   readonly pickWire: (id: string) => void;
 }
-
-const isColumnId = (id: string): id is ColumnId => columnIdsAmong([id]).length > 0;
 
 export class ScheduleState {
   cursor = $state.raw<GridCursor>({ row: newRow, column: 'from', editing: null });
@@ -70,9 +66,15 @@ export class ScheduleState {
     this.#rowsBefore = rows;
     return rows;
   });
+  readonly #access = new CellAccess(() => ({
+    study: this.#host.documents.study,
+    ends: this.ends,
+    lengthUnit: this.#host.preferences.lengthUnit,
+    badText: (row, column) => this.badCell(row, column)?.text ?? null
+  }));
   readonly order = new ScheduleOrder(() => ({
     rows: this.rows,
-    sourceOf: (row) => this.#sourceOf(row)
+    sourceOf: (row) => this.#access.sourceOf(row)
   }));
   readonly find = new ScheduleFind(() => ({
     // While only what was found is shown, the search still is through all.
@@ -82,17 +84,18 @@ export class ScheduleState {
         return { id, cells, halfTraced, stressV };
       }
     ),
-    textToEdit: (row, column) => (this.#takes(row, column) ? this.#textToEdit(row, column) : null)
+    textToEdit: (row, column) =>
+      this.#access.takes(row, column) ? this.#access.textToEdit(row, column) : null
   }));
   readonly cells = new BlockWork(() => ({
     cursor: this.cursor,
     shape: this.shape,
     document: this.#host.documents.document,
     makeId: this.#host.makeId,
-    takes: (row, column) => this.#takes(row, column),
-    textShown: (row, column) => this.#textShown(row, column),
-    textToEdit: (row, column) => this.#textToEdit(row, column),
-    read: (column, text) => this.#read(column, text),
+    takes: (row, column) => this.#access.takes(row, column),
+    textShown: (row, column) => this.#access.textShown(row, column),
+    textToEdit: (row, column) => this.#access.textToEdit(row, column),
+    read: (column, text) => this.#access.read(column, text),
     edit: (edit) => this.#host.documents.edit(edit),
     keepRefused: (many) => (this.#bad = afterMany(this.#bad, many)),
     tell: (words) => this.#host.tell(words),
@@ -103,7 +106,7 @@ export class ScheduleState {
     return {
       rows: [...this.order.rows.map(({ id }) => id), newRow],
       columns,
-      isEditable: (row, column) => column !== 'state' && this.#takes(row, column)
+      isEditable: (row, column) => column !== 'state' && this.#access.takes(row, column)
     };
   });
   /** The cells that are marked as a block; null where the cursor's cell is alone. */
@@ -114,7 +117,7 @@ export class ScheduleState {
   });
   /** How the text in the open field would be read, or null while no field is open. */
   readonly reading = $derived.by((): CellReading | null =>
-    this.cursor.editing === null ? null : this.#read(this.cursor.column, this.text)
+    this.cursor.editing === null ? null : this.#access.read(this.cursor.column, this.text)
   );
   /** The end that a terminal picked on the drawing would fill, or null. */
   readonly awaitedEnd = $derived.by((): 'from' | 'to' | null => {
@@ -126,7 +129,7 @@ export class ScheduleState {
   /** What is typed and not in the document; null where nothing is. */
   readonly typed = $derived.by((): TypedCells | null => {
     const { row, column, editing } = this.cursor;
-    const isTyped = editing !== null && this.text !== this.#textToEdit(row, column);
+    const isTyped = editing !== null && this.text !== this.#access.textToEdit(row, column);
     if (!isTyped && Object.keys(this.#bad).length === 0) return null;
     return { open: isTyped ? { row, column, text: this.text } : null, bad: this.#bad };
   });
@@ -172,7 +175,7 @@ export class ScheduleState {
       return;
     }
     if (!this.shape.isEditable(row, column)) return;
-    this.text = typed ?? this.#textToEdit(row, column);
+    this.text = typed ?? this.#access.textToEdit(row, column);
     const editing = {
       start: typed === null ? ('text' as const) : ('typed' as const),
       typed: typed ?? ''
@@ -285,7 +288,7 @@ export class ScheduleState {
 
   /** How a text would be read in a column; null where nothing is typed into it. */
   readAs(column: ColumnId, text: string): CellReading | null {
-    return this.#read(column, text);
+    return this.#access.read(column, text);
   }
 
   /** Goes to the next place of what is looked for, or the one before. */
@@ -314,45 +317,11 @@ export class ScheduleState {
     this.cursor = { row: made ?? row, column, editing: null };
   }
 
-  #read(column: string, text: string): CellReading | null {
-    if (!isColumnId(column)) return null;
-    const read = columnOf(column).read;
-    const lengthUnit = this.#host.preferences.lengthUnit;
-    return read?.(text, { ends: this.ends, lengthUnit }) ?? null;
-  }
-
-  #sourceOf(row: string): RowSource | null {
-    const { study } = this.#host.documents;
-    const wire = study.document.wires[row];
-    const about = study.wires.get(row);
-    if (wire === undefined || about === undefined) return null;
-    return { wire, about, study, lengthUnit: this.#host.preferences.lengthUnit };
-  }
-
-  /** True where a text can be put into the cell. */
-  #takes(row: string, column: string): boolean {
-    if (!isColumnId(column) || columnOf(column).read === undefined) return false;
-    return row !== newRow || column !== 'number';
-  }
-
-  #textShown(row: string, column: string): string {
-    const source = this.#sourceOf(row);
-    return source === null || !isColumnId(column) ? '' : columnOf(column).show(source);
-  }
-
-  #textToEdit(row: string, column: string): string {
-    const bad = this.badCell(row, column);
-    if (bad !== null) return bad.text;
-    const source = this.#sourceOf(row);
-    if (source === null || !isColumnId(column)) return '';
-    return columnOf(column).toEdit?.(source) ?? '';
-  }
-
   /** Takes what was typed into a cell. The id of the wire that it made, or null where it made none. */
   #take(row: string, column: string, text: string): string | null {
     if (row === newRow && text.trim() === '') return null;
-    if (row !== newRow && text === this.#textToEdit(row, column)) return null;
-    const reading = this.#read(column, text);
+    if (row !== newRow && text === this.#access.textToEdit(row, column)) return null;
+    const reading = this.#access.read(column, text);
     if (reading === null) return null;
     if (!reading.ok) {
       this.#keepBad(row, column, text, reading.why);
